@@ -1,0 +1,113 @@
+// How many doors of a deal are open, and how much they sell, week by week from its first opening. Doors are real
+// numbers here (attrition takes fractions of a door; the weekly pass takes whole ones) and so are units, because a deal
+// is judged before supply and shelves bind. A deal counts the doors it opens. An account that opens none is counted on
+// the doors it has, with nothing put down. Worked figure: 60 doors, none lost, sell 60 x 6 x 52 = 18,720 units at 6.
+import { dayNumber } from '../calendar.ts';
+import type { Account, Listing, Plan } from '../plan/index.ts';
+import { promotionByWeek, rampAt, seasonByWeek } from '../rollout/cells.ts';
+
+/** The first year of a deal, counted from its first opening. */
+export const YEAR_WEEKS = 52;
+
+interface DealCohort {
+  /** Week of the plan; negative for doors that were open before it. */
+  openWeek: number;
+  doors: number;
+}
+
+export interface StoreWeeks {
+  /** Doors opened, in all. */
+  doors: number;
+  /** Doors that cost something to open: all of them, or none of an account that only runs on. */
+  newDoors: number;
+  /** Week of the plan in which the first of them opens (0 for doors already open; 0 when there are none). */
+  firstWeek: number;
+  /** Week from the first opening -> doors opening in it. */
+  openings: Float64Array;
+  /** Weeks from the first opening, long enough for the term, the first year and every opening and display week. */
+  weeks: number;
+  /** Doors open in a week. */
+  open: Float64Array;
+  /** Doors of which the display still stands. */
+  withDisplay: Float64Array;
+  /** Open doors, each counted by its ramp and display lift: x V x season x promotion = units. */
+  mature: Float64Array;
+}
+
+export function storeWeeks(account: Account): StoreWeeks {
+  const cut = account.cutWeek ?? Number.POSITIVE_INFINITY;
+  const opened = waveCohorts(account).filter(({ openWeek }) => openWeek < cut);
+  const runs = account.runningDoors.map(({ ageWeeks, doors }) => ({ openWeek: -ageWeeks, doors }));
+  const cohorts = account.waves.length > 0 ? opened : runs;
+  const firstWeek = cohorts.reduce((least, { openWeek }) => Math.min(least, Math.max(0, openWeek)), Infinity);
+  const from = Number.isFinite(firstWeek) ? firstWeek : 0;
+  const lastOpening = cohorts.reduce((most, { openWeek }) => Math.max(most, openWeek - from), 0);
+  const displayWeeks = account.display?.weeks ?? 0;
+  const weeks = Math.max(account.deal.termWeeks, YEAR_WEEKS, lastOpening + 1 + displayWeeks);
+  const doors = cohorts.reduce((sum, each) => sum + each.doors, 0);
+  const found: StoreWeeks = {
+    doors,
+    newDoors: account.waves.length > 0 ? doors : 0,
+    firstWeek: from,
+    openings: new Float64Array(weeks),
+    weeks,
+    open: new Float64Array(weeks),
+    withDisplay: new Float64Array(weeks),
+    mature: new Float64Array(weeks),
+  };
+  for (const cohort of cohorts) addCohort(found, cohort, account, cut - from);
+  return found;
+}
+
+function waveCohorts(account: Account): DealCohort[] {
+  return account.waves.flatMap((wave) => {
+    const count = Math.ceil(wave.doors / wave.doorsPerWeek);
+    return Array.from({ length: count }, (_, index) => ({
+      openWeek: wave.openWeek + index,
+      doors: Math.min(wave.doorsPerWeek, wave.doors - index * wave.doorsPerWeek),
+    }));
+  });
+}
+
+/** Attrition runs from the opening, or from the plan's first week for doors already open, as in the weekly pass. */
+function addCohort(found: StoreWeeks, cohort: DealCohort, account: Account, end: number): void {
+  const keptPerWeek = (1 - Number(account.attritionYearlyRate)) ** (1 / YEAR_WEEKS);
+  const startRate = Number(account.ramp.startRate);
+  const lift = account.display ? 1 + Number(account.display.liftRate) : 1;
+  const displayWeeks = account.display?.weeks ?? 0;
+  const opensAt = cohort.openWeek - found.firstWeek;
+  const from = Math.max(0, opensAt);
+  if (opensAt >= 0) found.openings[from] = (found.openings[from] ?? 0) + cohort.doors;
+  let doors = cohort.doors;
+  for (let week = from; week < found.weeks && week < end; week++) {
+    const age = week - opensAt;
+    const shown = age < displayWeeks;
+    found.open[week] = (found.open[week] ?? 0) + doors;
+    if (shown) found.withDisplay[week] = (found.withDisplay[week] ?? 0) + doors;
+    const mature = doors * rampAt(age, startRate, account.ramp.weeks) * (shown ? lift : 1);
+    found.mature[week] = (found.mature[week] ?? 0) + mature;
+    doors *= keptPerWeek;
+  }
+}
+
+/** Units of one listing that shoppers want, by week from the first opening. */
+export function unitsByWeek(args: {
+  plan: Plan;
+  account: Account;
+  listing: Listing;
+  stores: StoreWeeks;
+}): Float64Array {
+  const { plan, account, listing, stores } = args;
+  const item = plan.items.find(({ id }) => id === listing.itemId);
+  const until = stores.firstWeek + stores.weeks;
+  const season = item ? seasonByWeek(item, dayNumber(plan.startDate), until) : null;
+  const promotion = promotionByWeek(account, until);
+  const rate = Number(listing.unitsPerStoreWeek);
+  const units = new Float64Array(stores.weeks);
+  for (let week = 0; week < stores.weeks; week++) {
+    const planWeek = stores.firstWeek + week;
+    units[week] =
+      rate * (stores.mature[week] ?? 0) * (season?.[planWeek] ?? 1) * (promotion?.[planWeek] ?? 1);
+  }
+  return units;
+}

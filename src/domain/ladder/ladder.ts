@@ -1,0 +1,102 @@
+// One item on one account's shelf, from landed cost up to the tag: which rung gives way, what each hand keeps, what we
+// give back and keep, and the whole numbers the weekly pass runs on. Plan in, LadderResult out; nothing else is read.
+// Worked figure: landed 1.00, list 2.60, one hand at 40 %: ladder margin 61.54 %, shelf 4.3334, contribution 1.60.
+import { type Decimal, dec, round6, toTenThousandths } from '../money/decimal.ts';
+import { percentText, priceText } from '../money/plain.ts';
+import { GRID } from '../money/rounding.ts';
+import type { Account, Hand, Item, Listing, Plan } from '../plan/index.ts';
+import { fine, type Outcome } from '../problems.ts';
+import { bandsOf } from './bands.ts';
+import { landedOf } from './landed.ts';
+import { type RungPrices, rungPrices } from './rung-prices.ts';
+import type { HandResult, LadderForPass, LadderResult, Landed } from './types.ts';
+import { type UnitTerms, unitTermsOf } from './unit-terms.ts';
+
+/**
+ * The ladder of one listed item. Problems: not exactly one rung left to solve ('solved-count'), a rung that no price
+ * fits ('rung-unsolvable'), allowances that take all of a price ('takes-too-much'), a cost line on a later one
+ * ('cost-base'), a price past 1,000,000,000 ('number-too-large').
+ */
+export function ladderFor(args: {
+  plan: Plan;
+  account: Account;
+  listing: Listing;
+  item: Item;
+}): Outcome<LadderResult> {
+  const { account, listing, item } = args;
+  const landed = landedOf(item);
+  if (!landed.ok) return landed;
+  const { unit } = landed.value;
+  const inputs = { account, item, landed: unit };
+  const priced = rungPrices({ ...args, inputs });
+  if (!priced.ok) return priced;
+  const { foot, shelf, shelfUnmoved, sells, tax, solvedRung, miss } = priced.value;
+  const terms = unitTermsOf(foot, inputs, howListCame(listing, unit));
+  if (!terms.ok) return terms;
+
+  const { net, contribution, sellingCosts, steps } = terms.value;
+  const { list, invoice } = foot;
+  const hands = account.hands.map((hand, place) => handResult({ hand, place, priced: priced.value }));
+  const givenBack = terms.value.givenBack.plus(foot.kept);
+  return fine({
+    accountId: account.id,
+    itemId: item.id,
+    landed: landed.value,
+    list,
+    invoice,
+    net,
+    contribution,
+    contributionRate: round6(contribution.div(net)),
+    ladderMarginRate: round6(list.minus(unit).div(list)),
+    tradeRate: round6(list.minus(net).div(list)),
+    hands,
+    shelfBeforeTax: sells[sells.length - 1] as Decimal,
+    tax,
+    shelf,
+    shelfUnmoved,
+    steps,
+    bands: bandsOf({ landed: unit, contribution, givenBack, sellingCosts, hands, tax, shelf }),
+    solvedRung,
+    miss,
+    forPass: forPass(landed.value, priced.value, terms.value),
+  });
+}
+
+function handResult({ hand, place, priced }: { hand: Hand; place: number; priced: RungPrices }): HandResult {
+  const buys = place === 0 ? priced.foot.firstBuys : (priced.sells[place - 1] as Decimal);
+  const sells = priced.sells[place] as Decimal;
+  const keeps = sells.minus(buys);
+  const required = hand.requiredMarginRate === null ? null : dec(hand.requiredMarginRate);
+  return {
+    id: hand.id,
+    name: hand.name,
+    owner: place === priced.sells.length - 1 ? 'theirs' : 'between',
+    buys,
+    sells,
+    keeps,
+    marginRate: round6(keeps.div(sells)),
+    markupRate: buys.isZero() ? null : round6(keeps.div(buys)),
+    requiredMarginRate: required,
+    // a step of the price grid is no shortage
+    short: required !== null && keeps.plus(GRID).lt(sells.times(required)),
+    solved: priced.solvedRung === hand.id,
+  };
+}
+
+function howListCame({ list }: Listing, landed: Decimal): string {
+  if (list.by === 'price') return 'as typed';
+  if (list.by === 'margin') return `${percentText(list.rate)} margin on landed cost ${priceText(landed)}`;
+  return 'what the shelf price and the hands leave';
+}
+
+function forPass(landed: Landed, { foot, sells }: RungPrices, { charges }: UnitTerms): LadderForPass {
+  return {
+    invoiceTenThousandths: toTenThousandths(foot.invoice),
+    landedGoodsTenThousandths: toTenThousandths(landed.goods),
+    landedFreightTenThousandths: toTenThousandths(landed.freightAndDuty),
+    firstHandSellsTenThousandths: toTenThousandths(sells[0] as Decimal),
+    shelfBeforeTaxTenThousandths: toTenThousandths(sells[sells.length - 1] as Decimal),
+    charges,
+    pickUp: foot.pickUp,
+  };
+}

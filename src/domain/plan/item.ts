@@ -1,0 +1,84 @@
+// One product: what it costs to have one unit at our door, how it is packed, how it is made, what we already hold.
+import * as z from 'zod/mini';
+import * as f from './fields.ts';
+
+/** How a cost line is stated. `share` takes a rate of the earlier lines it names. */
+export const costRule = z.discriminatedUnion(
+  'by',
+  [
+    z.strictObject({ by: z.literal('unit'), amount: f.unitAmount() }),
+    z.strictObject({ by: z.literal('case'), amount: f.unitAmount() }),
+    z.strictObject({ by: z.literal('pallet'), amount: f.unitAmount() }),
+    z.strictObject({ by: z.literal('shipment'), amount: f.sumAmount() }),
+    z.strictObject({ by: z.literal('share'), rate: f.factor(), of: z.array(f.id()) }),
+  ],
+  { error: 'a rule stated by "unit", "case", "pallet", "shipment" or "share"' },
+);
+
+/** `goods` is what the supplier invoices; `freight` and `duty` are paid in cash when the goods arrive. */
+export const costLine = z.strictObject({
+  id: f.id(),
+  label: f.name(),
+  family: z.enum(['goods', 'freight', 'duty'], { error: '"goods", "freight" or "duty"' }),
+  rule: costRule,
+});
+
+export const capacityStep = z.strictObject({
+  id: f.id(),
+  fromWeek: f.weekIndex(),
+  unitsPerWeek: f.whole({ least: 1, most: 10_000_000, unit: 'units a week' }),
+  capitalAmount: f.sumAmount(),
+  leadWeeks: f.whole({ least: 0, most: 104, unit: 'weeks' }),
+  lifeWeeks: f.whole({ least: 1, most: 1040, unit: 'weeks' }),
+});
+
+export const supply = z.strictObject({
+  leadWeeks: f.whole({ least: 0, most: 104, unit: 'weeks' }),
+  coverWeeks: f.whole({ least: 0, most: 52, unit: 'weeks' }),
+  minimumOrderUnits: f.whole({ least: 0, most: 10_000_000, unit: 'units' }),
+  batchUnits: f.whole({ least: 1, most: 10_000_000, unit: 'units' }),
+  /** null: no lid. */
+  capacityUnitsPerWeek: z.nullable(f.whole({ least: 1, most: 10_000_000, unit: 'units a week' })),
+  capacitySteps: z.array(capacityStep),
+  depositRate: f.share(),
+  supplierDays: f.whole({ least: 0, most: 365, unit: 'days' }),
+});
+
+/** What is held on the first day, valued as the books carry it. */
+export const itemOpening = z.strictObject({
+  units: f.whole({ least: 0, most: 100_000_000, unit: 'units' }),
+  stockAmount: f.sumAmount(),
+  onOrder: z.array(
+    z.strictObject({
+      id: f.id(),
+      landsWeek: f.weekIndex(),
+      units: f.whole({ least: 1, most: 100_000_000, unit: 'units' }),
+      depositPaidAmount: f.sumAmount(),
+    }),
+  ),
+});
+
+export const item = z.strictObject({
+  id: f.id(),
+  name: f.name(),
+  caseUnits: f.whole({ least: 1, most: 10_000, unit: 'units in a case' }),
+  palletCases: f.whole({ least: 1, most: 10_000, unit: 'cases on a pallet' }),
+  /** The standard shipment that per-shipment cost lines are divided by. */
+  shipmentUnits: f.whole({ least: 1, most: 100_000_000, unit: 'units in a standard shipment' }),
+  costLines: z.array(costLine).check(z.minLength(1, { error: 'at least one cost line' })),
+  lossRate: f.shareBelowOne(),
+  supply,
+  opening: itemOpening,
+  /** 52 factors by ISO week of the week's first day (week 53 uses 52), or null for none. */
+  seasonFactors: z.nullable(
+    z.array(f.factor()).check(z.length(52, { error: '52 factors, one an ISO week' })),
+  ),
+  removals: z.array(
+    z.strictObject({
+      id: f.id(),
+      week: f.weekIndex(),
+      units: f.whole({ least: 1, most: 100_000_000, unit: 'units' }),
+      reason: z.enum(['samples', 'writeOff'], { error: '"samples" or "writeOff"' }),
+    }),
+  ),
+});

@@ -1,0 +1,110 @@
+// Weeks in an order that can happen: nothing opens before its first delivery can be there, nothing ends before it
+// begins, and what is dated falls inside the plan.
+// Worked figure: with two transit weeks and a horizon of 52 a wave may open in weeks 2 to 51.
+import type { Problem } from '../../problems.ts';
+import type { Account, Plan } from '../index.ts';
+
+export function accountDates(plan: Plan): Problem[] {
+  return plan.accounts.flatMap((account) => [
+    ...waveWeeks(account, plan.horizonWeeks),
+    ...cutWeek(account),
+    ...discountDays(account),
+    ...dealWeeks(account, plan.horizonWeeks),
+  ]);
+}
+
+export function itemDates({ items, horizonWeeks }: Plan): Problem[] {
+  return items.flatMap((item) => {
+    const path = `items/${item.id}`;
+    const steps = item.supply.capacitySteps;
+    return [
+      ...steps.flatMap((step, index) => {
+        const at = `${path}/supply/capacitySteps/${step.id}/fromWeek`;
+        const before = steps[index - 1];
+        if (before && step.fromWeek <= before.fromWeek) {
+          return [outOfOrder(at, `week ${step.fromWeek}`, `a week after the step before it, week ${before.fromWeek}`)];
+        }
+        if (step.fromWeek >= step.leadWeeks) return inside(at, step.fromWeek, horizonWeeks);
+        const got = `week ${step.fromWeek}, and setting it up takes ${weeks(step.leadWeeks)}`;
+        return [outOfOrder(at, got, `a week from ${step.leadWeeks} on`)];
+      }),
+      ...item.opening.onOrder.flatMap(({ id, landsWeek }) =>
+        inside(`${path}/opening/onOrder/${id}/landsWeek`, landsWeek, horizonWeeks),
+      ),
+      ...item.removals.flatMap(({ id, week }) => inside(`${path}/removals/${id}/week`, week, horizonWeeks)),
+    ];
+  });
+}
+
+export function businessDates({ business, horizonWeeks }: Plan): Problem[] {
+  const { openingBooks: books, overheads, capital, funding } = business;
+  const dated = (['receivables', 'payables', 'accrued'] as const).flatMap((list) =>
+    books[list].map(({ id, week }) => ({ path: `openingBooks/${list}/${id}/week`, week })),
+  );
+  const placed = [
+    ...dated,
+    ...overheads.map(({ id, fromWeek }) => ({ path: `overheads/${id}/fromWeek`, week: fromWeek })),
+    ...capital.map(({ id, week }) => ({ path: `capital/${id}/week`, week })),
+    ...funding.map((offer) =>
+      'fromWeek' in offer
+        ? { path: `funding/${offer.id}/fromWeek`, week: offer.fromWeek }
+        : { path: `funding/${offer.id}/week`, week: offer.week },
+    ),
+  ];
+  return [
+    ...placed.flatMap(({ path, week }) => inside(`business/${path}`, week, horizonWeeks)),
+    ...overheads.flatMap(({ id, fromWeek, untilWeek }) =>
+      untilWeek === null || untilWeek > fromWeek
+        ? []
+        : [outOfOrder(`business/overheads/${id}/untilWeek`, `week ${untilWeek}`, `a week after ${fromWeek}, where it begins`)],
+    ),
+  ];
+}
+
+function waveWeeks({ id, waves, terms }: Account, horizonWeeks: number): Problem[] {
+  return waves.flatMap(({ id: waveId, openWeek }) => {
+    const path = `accounts/${id}/waves/${waveId}/openWeek`;
+    if (openWeek >= terms.transitWeeks) return inside(path, openWeek, horizonWeeks);
+    const got = `week ${openWeek}, and a delivery takes ${weeks(terms.transitWeeks)}`;
+    return [outOfOrder(path, got, `a week from ${terms.transitWeeks} to ${horizonWeeks - 1}`)];
+  });
+}
+
+function cutWeek({ id, cutWeek: cut, waves, runningDoors }: Account): Problem[] {
+  if (cut === null || waves.length === 0 || runningDoors.length > 0) return [];
+  const first = Math.min(...waves.map(({ openWeek }) => openWeek));
+  if (cut > first) return [];
+  return [outOfOrder(`accounts/${id}/cutWeek`, `week ${cut}`, `a week after the first opening, week ${first}`)];
+}
+
+function discountDays({ id, terms }: Account): Problem[] {
+  const { earlyDiscount, paymentDays } = terms;
+  if (earlyDiscount === null || earlyDiscount.days <= paymentDays) return [];
+  const expected = `at most the ${paymentDays} days of the payment terms`;
+  return [outOfOrder(`accounts/${id}/terms/earlyDiscount/days`, `${earlyDiscount.days} days`, expected)];
+}
+
+/** Deals that run in weeks of their own: promotions, scan-backs, bill-backs. One of no weeks is switched off. */
+function dealWeeks({ id, promotions, allowances }: Account, horizonWeeks: number): Problem[] {
+  const deals = [
+    ...promotions.map((deal) => ({ path: `promotions/${deal.id}`, deal })),
+    ...allowances.flatMap((deal) => ('fromWeek' in deal ? [{ path: `allowances/${deal.id}`, deal }] : [])),
+  ];
+  return deals
+    .filter(({ deal }) => deal.weeks > 0)
+    .flatMap(({ path, deal }) => inside(`accounts/${id}/${path}/fromWeek`, deal.fromWeek, horizonWeeks));
+}
+
+function inside(path: string, week: number, horizonWeeks: number): Problem[] {
+  if (week < horizonWeeks) return [];
+  const expected = `a week inside the plan's ${horizonWeeks} weeks, 0 to ${horizonWeeks - 1}`;
+  return [outOfOrder(path, `week ${week}`, expected)];
+}
+
+function outOfOrder(path: string, got: string, expected: string): Problem {
+  return { code: 'dates-out-of-order', path, got, expected };
+}
+
+function weeks(count: number): string {
+  return count === 1 ? '1 week' : `${count} weeks`;
+}

@@ -1,0 +1,83 @@
+// The books of one pass: ten balances, the flows and profit parts of the week at hand, and post(), the only way to
+// change any of them. A recorder, when given, is told every posting, so that each figure can show what made it.
+// Worked figure: post(books, 'freightOut', 1240): retained −1,240, cash −1,240, flow freightOut −1,240.
+import { EVENTS, type EventName } from './events.ts';
+import { BALANCE_NAMES, FLOW_NAMES, PROFIT_NAMES } from './types.ts';
+
+/** One posting, for the workings: amount is whole minor units, negative for a reversal. */
+export interface Posting {
+  week: number;
+  event: EventName;
+  amount: number;
+  /** Index of account and item, or -1. */
+  account: number;
+  item: number;
+}
+export type Recorder = (posting: Posting) => void;
+
+export interface Books {
+  /** In the order of BALANCE_NAMES, each in its natural sign. */
+  balances: Float64Array;
+  flows: Float64Array;
+  profit: Float64Array;
+  week: number;
+  recorder: Recorder | null;
+}
+
+/** Balances before this index are assets. */
+export const FIRST_CLAIM_INDEX = BALANCE_NAMES.indexOf('payables');
+export const CASH = BALANCE_NAMES.indexOf('cash');
+
+interface EntryIndex {
+  dr: number;
+  cr: number;
+  /** Sign of the effect on each balance. */
+  drSign: number;
+  crSign: number;
+  flow: number;
+  flowSign: number;
+  profit: number;
+  profitSign: number;
+}
+
+function indexed(event: EventName): EntryIndex {
+  const entry: { dr: string; cr: string; flow?: string; profit?: string } = EVENTS[event];
+  const dr = (BALANCE_NAMES as readonly string[]).indexOf(entry.dr);
+  const cr = (BALANCE_NAMES as readonly string[]).indexOf(entry.cr);
+  return {
+    dr,
+    cr,
+    drSign: dr < FIRST_CLAIM_INDEX ? 1 : -1,
+    crSign: cr < FIRST_CLAIM_INDEX ? -1 : 1,
+    flow: entry.flow ? (FLOW_NAMES as readonly string[]).indexOf(entry.flow) : -1,
+    flowSign: entry.dr === 'cash' ? 1 : -1,
+    profit: entry.profit ? (PROFIT_NAMES as readonly string[]).indexOf(entry.profit) : -1,
+    profitSign: entry.cr === 'retained' ? 1 : -1,
+  };
+}
+
+const INDEX = Object.fromEntries(
+  (Object.keys(EVENTS) as EventName[]).map((event) => [event, indexed(event)]),
+) as Record<EventName, EntryIndex>;
+
+export function openBooks(recorder: Recorder | null): Books {
+  return {
+    balances: new Float64Array(BALANCE_NAMES.length),
+    flows: new Float64Array(FLOW_NAMES.length),
+    profit: new Float64Array(PROFIT_NAMES.length),
+    week: 0,
+    recorder,
+  };
+}
+
+/** Book one event for a whole number of minor units. Zero books nothing. */
+export function post(books: Books, event: EventName, amount: number, account = -1, item = -1): void {
+  if (amount === 0) return;
+  const entry = INDEX[event];
+  const { balances, flows, profit } = books;
+  balances[entry.dr] = (balances[entry.dr] ?? 0) + entry.drSign * amount;
+  balances[entry.cr] = (balances[entry.cr] ?? 0) + entry.crSign * amount;
+  if (entry.flow >= 0) flows[entry.flow] = (flows[entry.flow] ?? 0) + entry.flowSign * amount;
+  if (entry.profit >= 0) profit[entry.profit] = (profit[entry.profit] ?? 0) + entry.profitSign * amount;
+  if (books.recorder) books.recorder({ week: books.week, event, amount, account, item });
+}

@@ -1,0 +1,136 @@
+// Doors by week, what shoppers want of them, and what their shelves are ordered up to. None of it depends on what we
+// can ship, so it is worked out once per plan. Worked figure: 10 doors, 6 units a store and week, second week of a
+// ramp from one half over 8 weeks: round(10 x 6 x 0.5625 x 10^6) = 33,750,000 millionths, 33.75 units.
+import { isoWeekOf } from '../calendar.ts';
+import type { Account, Item, Listing, Plan } from '../plan/index.ts';
+import type { Cohort } from './compiled.ts';
+
+/** Share of the mature rate of sale at an age in weeks: straight from the start rate to 1 at `weeks`. */
+export function rampAt(age: number, startRate: number, weeks: number): number {
+  if (weeks === 0) return 1;
+  return startRate + (1 - startRate) * Math.min(1, age / weeks);
+}
+
+/** Cohorts of an account in file order: doors already open first, then each wave week by week. */
+export function cohortsOf(args: { account: Account; accountIndex: number; reach: number }): Cohort[] {
+  const { account, accountIndex, reach } = args;
+  const keep = 1 - Number(account.attritionYearlyRate);
+  const cut = account.cutWeek ?? Number.POSITIVE_INFINITY;
+  const cohorts: Cohort[] = [];
+  const add = (openWeek: number, doorsAtOpening: number) => {
+    const doors = new Int32Array(reach);
+    // Attrition of doors already open is counted from the plan's first week.
+    const from = Math.max(0, openWeek);
+    for (let w = from; w < reach && w < cut; w++) {
+      doors[w] = keep === 1 ? doorsAtOpening : Math.round(doorsAtOpening * keep ** ((w - from) / 52));
+    }
+    cohorts.push({ account: accountIndex, openWeek, doorsAtOpening, doors });
+  };
+  for (const group of account.runningDoors) add(-group.ageWeeks, group.doors);
+  for (const wave of account.waves) {
+    let left = wave.doors;
+    for (let w = wave.openWeek; left > 0; w++) {
+      const opening = Math.min(left, wave.doorsPerWeek);
+      add(w, opening);
+      left -= opening;
+    }
+  }
+  return cohorts;
+}
+
+/** Season factors by week of the plan; null when there are none. */
+export function seasonByWeek(item: Item, startDay: number, weeks: number): Float64Array | null {
+  if (!item.seasonFactors) return null;
+  const factors = item.seasonFactors.map(Number);
+  const out = new Float64Array(weeks);
+  for (let w = 0; w < weeks; w++) out[w] = factors[Math.min(52, isoWeekOf(startDay + 7 * w)) - 1] ?? 1;
+  return out;
+}
+
+/** Promotion factors by week: 1 + lift inside, the dip after (floor 0); null when there are none. */
+export function promotionByWeek(account: Account, weeks: number): Float64Array | null {
+  if (account.promotions.length === 0) return null;
+  const out = new Float64Array(weeks).fill(1);
+  for (const promo of account.promotions) {
+    const lift = Number(promo.liftRate);
+    const end = promo.fromWeek + promo.weeks;
+    for (let w = promo.fromWeek; w < Math.min(end, weeks); w++) out[w] = (out[w] ?? 1) * (1 + lift);
+    if (promo.dipWeeks === 0) continue;
+    // The borrowed part of the extra units comes off the weeks after, in equal parts.
+    const less = Math.max(0, 1 - (Number(promo.dipShare) * lift * promo.weeks) / promo.dipWeeks);
+    for (let w = end; w < Math.min(end + promo.dipWeeks, weeks); w++) out[w] = (out[w] ?? 1) * less;
+  }
+  return out;
+}
+
+/** Units one door's opening fill needs, in full cases. */
+export function fillPerDoor(listing: Listing, caseUnits: number): number {
+  const shelf = listing.facings * listing.depthUnits + listing.backStockUnits;
+  return caseUnits * Math.ceil(shelf / caseUnits);
+}
+
+export interface DemandArgs {
+  plan: Plan;
+  account: Account;
+  listing: Listing;
+  cohort: Cohort;
+  fillPerDoorUnits: number;
+  season: Float64Array | null;
+  promotion: Float64Array | null;
+  reach: number;
+}
+
+/**
+ * Demand in millionths of a unit, and the order-up-to level in units, by week.
+ * Demand: round(D V ramp season promotion display 10^6), doubles multiplied in this order.
+ * Target: the larger of D x fill and the demand of the next 1 + transit + cover weeks at today's doors.
+ */
+export function demandAndTarget(args: DemandArgs): { demand: Float64Array; target: Float64Array } {
+  const { cohort, reach, account, listing } = args;
+  const ahead = 1 + account.terms.transitWeeks + listing.coverWeeks;
+  const factorAt = weekFactors(args, reach + ahead);
+  const demand = new Float64Array(reach);
+  const target = new Float64Array(reach);
+  const rate = Number(listing.unitsPerStoreWeek);
+  const first = Math.max(0, cohort.openWeek);
+  let doorsKept = -1;
+  let windowSum = 0;
+  for (let w = first; w < reach; w++) {
+    const doors = cohort.doors[w] ?? 0;
+    if (doors === 0) continue;
+    demand[w] = factorAt(doors, rate, w);
+    if (doors === doorsKept) {
+      windowSum += factorAt(doors, rate, w + ahead) - (demand[w] ?? 0);
+    } else {
+      windowSum = 0;
+      for (let j = 1; j <= ahead; j++) windowSum += factorAt(doors, rate, w + j);
+      doorsKept = doors;
+    }
+    target[w] = Math.max(doors * args.fillPerDoorUnits, Math.floor((windowSum + 500_000) / 1_000_000));
+  }
+  return { demand, target };
+}
+
+/** Millionths demanded of so many doors in a week, the factors looked up. */
+function weekFactors(args: DemandArgs, weeks: number): (doors: number, rate: number, week: number) => number {
+  const { account, cohort, season, promotion } = args;
+  const startRate = Number(account.ramp.startRate);
+  const rampWeeks = account.ramp.weeks;
+  const display = account.display;
+  const displayFactor = display ? 1 + Number(display.liftRate) : 1;
+  const displayWeeks = display ? display.weeks : 0;
+  const ramps = new Float64Array(weeks);
+  const displays = new Float64Array(weeks);
+  for (let w = Math.max(0, cohort.openWeek); w < weeks; w++) {
+    const age = w - cohort.openWeek;
+    ramps[w] = rampAt(age, startRate, rampWeeks);
+    displays[w] = age < displayWeeks ? displayFactor : 1;
+  }
+  return (doors, rate, week) => {
+    const seasonNow = season ? (season[week] ?? 1) : 1;
+    const promotionNow = promotion ? (promotion[week] ?? 1) : 1;
+    return Math.round(
+      doors * rate * (ramps[week] ?? 0) * seasonNow * promotionNow * (displays[week] ?? 1) * 1_000_000,
+    );
+  };
+}

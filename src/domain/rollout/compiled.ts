@@ -1,0 +1,155 @@
+// The plan as the weekly pass wants it: flat numbers and typed arrays, no text, no decimals, nothing to look up by
+// name. Made once per plan by compile.ts; the pass and the solves run on it. Money is minor units, unit prices 1/10,000,
+// rates millionths, quantities whole units. A "cell" is one listed item in one cohort of doors.
+import type { Charge } from '../allowances/contract.ts';
+import type { Funding } from '../funding/index.ts';
+
+export interface CompiledItem {
+  caseUnits: number;
+  landedGoods: number;
+  landedFreight: number;
+  landed: number;
+  leadWeeks: number;
+  coverWeeks: number;
+  minimumOrderUnits: number;
+  batchUnits: number;
+  /** Most units that can land in a week; Infinity without a lid. */
+  capacity: Float64Array;
+  depositRate: number;
+  supplierWeeks: number;
+  openingUnits: number;
+  openingStock: number;
+  onOrder: { week: number; units: number; deposit: number }[];
+  removals: { week: number; units: number; writeOff: boolean }[];
+  /** Cells of this item in shipping order: priority, then file order. */
+  cellsByPriority: number[];
+  /** Listings of this item. */
+  listings: number[];
+}
+
+type Of<K extends Charge['settles']> = Extract<Charge, { settles: K }>;
+
+export interface CompiledListing {
+  account: number;
+  item: number;
+  /** Invoice price by week, lowered in off-invoice buying windows. */
+  invoicePrice: Float64Array;
+  firstHandSells: number;
+  deductions: number[];
+  claims: Of<'claim'>[];
+  monthly: Of<'monthly' | 'quarterly'>[];
+  quarterly: Of<'monthly' | 'quarterly'>[];
+  freightOut: number;
+  pickAndPack: number;
+  returns: Of<'returns'> | null;
+}
+
+export interface Cell {
+  account: number;
+  listing: number;
+  item: number;
+  cohort: number;
+  caseUnits: number;
+  transitWeeks: number;
+  /** Negative for doors already open at the start. */
+  openWeek: number;
+  /** Units of the opening fill (all its doors), 0 for doors already open. */
+  fillUnits: number;
+  /** Of those, units given free. */
+  freeUnits: number;
+  openingStock: number;
+  /** Millionths of a unit demanded, and units ordered up to, by week. */
+  demand: Float64Array;
+  target: Float64Array;
+}
+
+export interface Cohort {
+  account: number;
+  openWeek: number;
+  doorsAtOpening: number;
+  doors: Int32Array;
+}
+
+/** Cash or claim the account is due on a fixed week. */
+export interface DatedSum {
+  week: number;
+  amount: number;
+}
+
+export interface CompiledAccount {
+  collectWeeks: number;
+  discount: { rate: number; takenShare: number; collectWeeks: number } | null;
+  badDebtRate: number;
+  cancels: boolean;
+  closedStock: 'kept' | 'credited' | 'ours';
+  sale: 'shipment' | 'guaranteed' | 'scan';
+  expectedReturnRate: number;
+  reviewWeeks: number;
+  resaleableShare: number;
+  shrinkRate: number;
+  billBack: { lagWeeks: number } | null;
+  listings: number[];
+  cells: number[];
+  cohorts: number[];
+  slottingCash: DatedSum[];
+  slottingClaims: DatedSum[];
+  openingFees: DatedSum[];
+  /** Paid when built, expensed at opening. */
+  displayPaid: DatedSum[];
+  displayOpened: DatedSum[];
+  displayFees: Float64Array;
+}
+
+/** The opening books but for cash; what they leave over is retained. */
+export interface OpeningBalances {
+  receivables: number;
+  stock: number;
+  deposits: number;
+  equipment: number;
+  payables: number;
+  accrued: number;
+  loans: number;
+  paidInAmount: number;
+}
+
+export interface CompiledBusiness {
+  openingCash: number;
+  opening: OpeningBalances;
+  receivables: DatedSum[];
+  payables: DatedSum[];
+  accrued: DatedSum[];
+  /** Straight-line depreciation: amount, life, first week. */
+  fixtures: { amount: number; lifeWeeks: number; week: number }[];
+  capital: DatedSum[];
+  overhead: Float64Array;
+  base: { revenue: number; cost: number; collectWeeks: number; payWeeks: number } | null;
+  funding: Funding[];
+  openingLoans: LoanTerms[];
+  vat: { sales: number; purchases: number } | null;
+}
+
+export interface LoanTerms {
+  week: number;
+  amount: number;
+  fee: number;
+  yearlyRate: number;
+  interestOnlyMonths: number;
+  principalMonths: number;
+}
+
+export interface Compiled {
+  weeks: number;
+  /** Weeks the unlimited pass runs: the horizon plus the longest lead and cover. */
+  reach: number;
+  minorDigits: number;
+  perMinor: number;
+  startDay: number;
+  months: Int32Array;
+  quarters: Int32Array;
+  items: CompiledItem[];
+  accounts: CompiledAccount[];
+  listings: CompiledListing[];
+  cohorts: Cohort[];
+  cells: Cell[];
+  business: CompiledBusiness;
+}

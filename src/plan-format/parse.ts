@@ -1,0 +1,115 @@
+// From the text of a file to a plan: JSON, envelope, version, migrations, shape, rules - each with its own words when
+// it fails. A plan kept in the store comes in at readPlan, without the envelope.
+// Worked example: a file of version 2 opened by an app of version 1 is a refusal that names both numbers; a file with
+// "paymentDays": "soon" is a problem that names the field.
+import type { Plan } from '../domain/plan/index.ts';
+import { pathOfKeys } from '../domain/plan/path.ts';
+import { shown } from '../domain/plan/shown.ts';
+import { type Outcome, type Problem, trouble } from '../domain/problems.ts';
+import { capped, checkPlan } from './check.ts';
+import { planOfEnvelope } from './envelope.ts';
+import { walkJson } from './json-text.ts';
+import { MIGRATIONS, type Migration, migrated } from './migrations/index.ts';
+import { type Reading, refused } from './refusal.ts';
+
+/** What reading needs to know of a format: the app's own is RELEASED; tests bring others. */
+export interface Format {
+  migrations: readonly Migration[];
+  check: (raw: unknown) => Outcome<Plan>;
+}
+
+export const RELEASED: Format = { migrations: MIGRATIONS, check: checkPlan };
+
+export interface ReadPlan {
+  plan: Plan;
+  /** The version it was written in, when that is not today's. */
+  migratedFrom: number | null;
+}
+
+/** Longest text taken in, in characters; far above any plan the limits of the schema allow. */
+export const FILE_CHARACTERS_MOST = 20_000_000;
+
+/** The plan a file holds, or every problem with it, or a refusal when it is of a newer format. */
+export function parsePlanText(text: string): Reading<Plan> {
+  const raw = parseJson(text.replace(/^\uFEFF/, ''));
+  if (!raw.ok) return raw;
+  const plan = planOfEnvelope(raw.value);
+  if (!plan.ok) return plan;
+  const read = readPlan(plan.value, RELEASED);
+  return read.ok ? { ok: true, value: read.value.plan } : read;
+}
+
+/** A plan as it was kept, of whatever version. The given value is never changed. */
+export function readPlan(raw: unknown, format: Format): Reading<ReadPlan> {
+  const newest = format.migrations.length + 1;
+  if (typeof raw !== 'object' || raw === null || Array.isArray(raw)) {
+    return trouble({ code: 'not-a-plan', path: 'plan', got: shown(raw), expected: 'an object, the plan' });
+  }
+  const plan = raw as Readonly<Record<string, unknown>>;
+  const version = Object.hasOwn(plan, 'version') ? plan['version'] : undefined;
+  if (typeof version !== 'number' || !Number.isInteger(version) || version < 1) {
+    return trouble(versionProblem(version, newest));
+  }
+  if (version > newest) return newer(plan, version, newest);
+  const current = migratedOrTrouble(plan, version, format);
+  const checked = current.ok ? format.check(current.value) : current;
+  if (!checked.ok) return checked;
+  return { ok: true, value: { plan: checked.value, migratedFrom: version === newest ? null : version } };
+}
+
+function parseJson(text: string): Outcome<unknown> {
+  if (text.length > FILE_CHARACTERS_MOST) {
+    const got = `a file of ${Math.ceil(text.length / 1_000_000)} million characters`;
+    return trouble({ code: 'not-a-plan', path: '', got, expected: 'a plan file of at most 20 million characters' });
+  }
+  const { fault, repeated } = walkJson(text);
+  if (fault) {
+    const isEmpty = text.trim() === '';
+    const got = isEmpty ? 'an empty file' : `${fault.got} at line ${fault.line}, column ${fault.column}`;
+    const expected = isEmpty ? 'a plan file, written in JSON' : fault.expected;
+    return trouble({ code: 'not-json', path: '', got, expected });
+  }
+  const raw: unknown = JSON.parse(text);
+  if (repeated.length > 0) return capped(repeated.map((keys) => repeatedField(raw, keys)));
+  return { ok: true, value: raw };
+}
+
+/** The last of two fields of one name would silently win, so neither does. */
+function repeatedField(raw: unknown, keys: readonly string[]): Problem {
+  const path = pathOfKeys(raw, keys).replace(/^plan\//, '');
+  return { code: 'id-repeated', path, got: 'the field written twice', expected: 'each field once' };
+}
+
+function versionProblem(version: unknown, newest: number): Problem {
+  return {
+    code: version === undefined ? 'field-missing' : 'field-invalid',
+    path: 'version',
+    got: shown(version),
+    expected: newest === 1 ? 'the format version 1' : `a format version from 1 to ${newest}`,
+  };
+}
+
+function newer(plan: Readonly<Record<string, unknown>>, version: number, newest: number): Reading<never> {
+  const name = typeof plan['name'] === 'string' ? `The plan ${shown(plan['name'])}` : 'This plan';
+  return refused(
+    'newer-format',
+    `${name} is of format version ${version}; this app reads versions up to ${newest}. ` +
+      'Nothing was changed: update the app, or keep the plan as a file.',
+    null,
+  );
+}
+
+/** A migration reads a plan nobody has checked; where an old plan is not whole, that is the file's problem, not a bug. */
+function migratedOrTrouble(
+  plan: Readonly<Record<string, unknown>>,
+  version: number,
+  format: Format,
+): Outcome<unknown> {
+  try {
+    return { ok: true, value: migrated(structuredClone(plan), version, format.migrations) };
+  } catch (error) {
+    if (!(error instanceof TypeError)) throw error;
+    const got = `a plan of format version ${version} with parts missing`;
+    return trouble({ code: 'not-a-plan', path: '', got, expected: `a whole plan of version ${version}` });
+  }
+}

@@ -1,0 +1,170 @@
+/**
+ * A balance over time around a water line at zero: the lowest point hangs on a plumb line with its tag, lanes above
+ * carry what happened when (carton, truck, tag), and a scrubber reads any point. Built on ChartFrame.
+ * Worked figure: values 36,000 … −12,300 with low index 8 hang the tag "−12,300 · week 9" under the ninth point.
+ */
+import type { VNode } from 'preact';
+import { ChartFrame } from './ChartFrame.tsx';
+import type { ScrubberProps } from './ChartScrubber.tsx';
+import { type ChartGeometry, type ChartSeries, xOf, yOf } from './chart-spec.ts';
+import type { TableProps } from './Table.tsx';
+
+export interface LaneMark {
+  readonly index: number;
+  /** Spoken, e.g. "week 2: 40 cases". */
+  readonly label: string;
+}
+
+export interface Lane {
+  readonly id: string;
+  readonly label: string;
+  readonly drawing: 'carton' | 'truck' | 'tag';
+  readonly marks: readonly LaneMark[];
+}
+
+export interface LowPoint {
+  readonly index: number;
+  readonly value: number;
+  /** e.g. "−12,300 · week 9". */
+  readonly tagText: string;
+  /** Beneath, e.g. "need 48,300, have 36,000"; may be empty. */
+  readonly noteText: string;
+}
+
+export interface CashPictureProps {
+  readonly alt: string;
+  readonly balanceLabel: string;
+  /** Balance at the end of each point. */
+  readonly values: readonly number[];
+  /** Further lines: the fan of a computed range (thin, dashed, thin). */
+  readonly range: readonly ChartSeries[];
+  readonly xLabels: readonly string[];
+  readonly formatTick: (value: number) => string;
+  readonly low: LowPoint;
+  readonly lanes: readonly Lane[];
+  readonly scrubber: ScrubberProps;
+  readonly table: TableProps;
+  readonly tableLabel: string;
+  readonly heightRem: number;
+}
+
+/** The picture with its lanes, plumb line, scrubber and table. */
+export function CashPicture(props: CashPictureProps): VNode {
+  const { values, low } = props;
+  const balance: ChartSeries = {
+    id: 'balance',
+    label: props.balanceLabel,
+    values,
+    style: 'step',
+    colour: 'ours',
+    fill: 'zero',
+  };
+  const high = Math.max(0, ...values);
+  const deep = Math.min(0, low.value);
+  return (
+    <ChartFrame
+      alt={props.alt}
+      series={[...props.range, balance]}
+      xLabels={props.xLabels}
+      formatTick={props.formatTick}
+      leastY={deep - (high - deep) * 0.3}
+      heightRem={props.heightRem}
+      table={props.table}
+      tableLabel={props.tableLabel}
+      showKey={props.range.length > 0}
+      scrubber={props.scrubber}
+      lanes={(geometry) => <Lanes lanes={props.lanes} geometry={geometry} />}
+      overlay={(geometry) => <Plumb geometry={geometry} low={low} />}
+    />
+  );
+}
+
+function Plumb({ geometry, low }: { readonly geometry: ChartGeometry; readonly low: LowPoint }): VNode {
+  const x = xOf(geometry, low.index);
+  const y = yOf(geometry, low.value);
+  const zero = yOf(geometry, 0);
+  const { leftPx, rightPx, bottomPx } = geometry;
+  const below = bottomPx - y > 52;
+  const share = rightPx === leftPx ? 0 : (x - leftPx) / (rightPx - leftPx);
+  return (
+    <>
+      <svg class="ff-chart-svg" aria-hidden="true">
+        <path class="ff-water" d={`M${leftPx} ${zero}H${rightPx}`} />
+        <path class="ff-water-sign" d={`M${rightPx - 14} ${zero + 4}h14M${rightPx - 10} ${zero + 7}h6`} />
+        <path class="ff-plumb-line" d={`M${x} ${zero}V${y}`} />
+        <path class="ff-plumb-bob" d={`M${x - 5} ${y - 6}h10l-5 10z`} />
+      </svg>
+      <div
+        class="ff-plumb-tag"
+        style={{
+          left: `${x}px`,
+          top: `${below ? y + 8 : y - 12}px`,
+          transform: `translate(${-100 * share}%, ${below ? '0' : '-100%'})`,
+        }}
+      >
+        <span class="ff-plumb-amount ff-number">{low.tagText}</span>
+        {low.noteText !== '' && <span class="ff-plumb-note ff-number">{low.noteText}</span>}
+      </div>
+    </>
+  );
+}
+
+interface LanesProps {
+  readonly lanes: readonly Lane[];
+  readonly geometry: ChartGeometry | undefined;
+}
+
+/** Row by row above the plot: a drawing where there is room for one, a tick where there is not. */
+function Lanes({ lanes, geometry }: LanesProps): VNode {
+  return (
+    <ul class="ff-lanes">
+      {lanes.map((lane) => (
+        <li key={lane.id} class="ff-lane">
+          <span class="ff-lane-name ff-least">{lane.label}</span>
+          <span class="ff-spoken">{lane.marks.map((mark) => mark.label).join('; ')}</span>
+          <svg class="ff-lane-svg" aria-hidden="true">
+            {geometry !== undefined && (
+              <>
+                <path class="ff-lane-line" d={`M${geometry.leftPx} 19.5H${geometry.rightPx}`} />
+                {placeMarks(lane.marks, geometry).map(({ xPx, roomy, index }) =>
+                  roomy ? (
+                    <path
+                      key={index}
+                      class={`ff-lane-mark ff-lane-${lane.drawing}`}
+                      d={drawings[lane.drawing]}
+                      transform={`translate(${xPx - 8} 3)`}
+                    />
+                  ) : (
+                    <path key={index} class="ff-lane-mark" d={`M${xPx} 13v6`} />
+                  ),
+                )}
+              </>
+            )}
+          </svg>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+const drawings: Record<Lane['drawing'], string> = {
+  carton: 'M2.5 3.5h11v12h-11zM8 3.5v4',
+  truck: 'M.5 3.5h9v9h-9zM9.5 6.5h3.5l2.5 3v3h-6M3.5 12.5v3M12.5 12.5v3',
+  tag: 'M2.5 3.5h8l3 3v9h-11zM5 8h4',
+};
+
+interface PlacedMark {
+  readonly index: number;
+  readonly xPx: number;
+  readonly roomy: boolean;
+}
+
+function placeMarks(marks: readonly LaneMark[], geometry: ChartGeometry): readonly PlacedMark[] {
+  let lastPx = Number.NEGATIVE_INFINITY;
+  return marks.map(({ index }) => {
+    const xPx = xOf(geometry, index);
+    const roomy = xPx - lastPx >= 18;
+    if (roomy) lastPx = xPx;
+    return { index, xPx, roomy };
+  });
+}

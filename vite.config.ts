@@ -1,0 +1,165 @@
+/**
+ * How the app is built, served and tested: one file for Vite and Vitest.
+ * Two small plugins live here because only a build needs them: one writes the content security policy into
+ * index.html, the other compiles service-worker/sw.ts with the list of every file of the build inside it.
+ * Worked figure: 12 files in dist beside sw.js make 12 lines in that list.
+ */
+import { createHash } from 'node:crypto';
+import { readdirSync, readFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { build, type Plugin } from 'vite';
+import { defineConfig } from 'vitest/config';
+
+const here = import.meta.dirname;
+
+/** Everything from this origin, nothing inline, nothing evaluated. */
+const policy = [
+  "default-src 'none'",
+  "script-src 'self'",
+  "style-src 'self'",
+  "img-src 'self' data:",
+  "font-src 'self'",
+  "connect-src 'self'",
+  "worker-src 'self'",
+  "manifest-src 'self'",
+  "base-uri 'none'",
+  "form-action 'none'",
+].join('; ');
+
+/** What a server should send with the app; frame-ancestors works only as a header, never in a meta tag. */
+const headers = {
+  'Content-Security-Policy': `${policy}; frame-ancestors 'none'`,
+  'X-Content-Type-Options': 'nosniff',
+  'Referrer-Policy': 'no-referrer',
+};
+
+export default defineConfig({
+  plugins: [policyInPage(), serviceWorker()],
+  oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
+  build: {
+    target: 'es2022',
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    reportCompressedSize: false,
+  },
+  preview: { headers },
+  test: {
+    reporters: ['default', './tests/support/closing-line.ts'],
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'node',
+          include: ['tests/**/*.test.{ts,tsx}'],
+          exclude: ['tests/browser/**', 'tests/bench/**'],
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          fileParallelism: false,
+          maxWorkers: 1,
+          testTimeout: 60_000,
+          hookTimeout: 240_000,
+          sequence: { groupOrder: 1 },
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'bench',
+          include: ['tests/bench/**/*.test.ts'],
+          fileParallelism: false,
+          maxWorkers: 1,
+          testTimeout: 240_000,
+          hookTimeout: 240_000,
+          sequence: { groupOrder: 2 },
+        },
+      },
+    ],
+  },
+});
+
+function policyInPage(): Plugin {
+  return {
+    name: 'policy-in-page',
+    apply: 'build', // the development server injects <style>, which the policy forbids
+    transformIndexHtml: {
+      order: 'pre',
+      handler: () => [
+        {
+          tag: 'meta',
+          attrs: { 'http-equiv': 'Content-Security-Policy', content: policy },
+          injectTo: 'head-prepend',
+        },
+        { tag: 'meta', attrs: { name: 'firstfill-build', content: buildName() }, injectTo: 'head' },
+      ],
+    },
+  };
+}
+
+/** The update test builds twice under two names; everyone else gets the package's version. */
+function buildName(): string {
+  const named = process.env['FIRSTFILL_BUILD_NAME'];
+  if (named) return named;
+  const manifest = JSON.parse(readFileSync(join(here, 'package.json'), 'utf8')) as { version: string };
+  return manifest.version;
+}
+
+function serviceWorker(): Plugin {
+  let outDir = 'dist';
+  return {
+    name: 'service-worker',
+    apply: 'build',
+    configResolved(config) {
+      outDir = resolve(config.root, config.build.outDir);
+    },
+    closeBundle: {
+      order: 'post',
+      sequential: true,
+      handler: () => buildServiceWorker(outDir),
+    },
+  };
+}
+
+async function buildServiceWorker(outDir: string): Promise<void> {
+  await build({
+    configFile: false,
+    root: here,
+    publicDir: false,
+    logLevel: 'warn',
+    define: {
+      'self.__WB_MANIFEST': JSON.stringify(precacheList(outDir)),
+      'process.env.NODE_ENV': '"production"', // else Workbox bundles its developer log
+    },
+    build: {
+      outDir,
+      emptyOutDir: false,
+      target: 'es2022',
+      modulePreload: false,
+      reportCompressedSize: false,
+      rolldownOptions: {
+        input: join(here, 'service-worker/sw.ts'),
+        output: { format: 'iife', entryFileNames: 'sw.js' },
+      },
+    },
+  });
+}
+
+/** Every file of the build but the worker itself; names under assets/ already carry their content's hash. */
+function precacheList(folder: string): { url: string; revision: string | null }[] {
+  return readdirSync(folder, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => join(entry.parentPath, entry.name))
+    .map((path) => ({ path, url: path.slice(folder.length + 1).replaceAll('\\', '/') }))
+    .filter(({ url }) => url !== 'sw.js')
+    .sort((a, b) => (a.url < b.url ? -1 : 1))
+    .map(({ path, url }) => ({
+      url,
+      revision: url.startsWith('assets/')
+        ? null
+        : createHash('sha256').update(readFileSync(path)).digest('hex'),
+    }));
+}
