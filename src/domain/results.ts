@@ -1,6 +1,8 @@
 // Everything computed from one plan, handed to screens and to the command line alike.
 import type { DealResult } from './deals/types.ts';
 import type { LadderResult } from './ladder/types.ts';
+import type { Compiled } from './rollout/compiled.ts';
+import type { FreeRun } from './rollout/free.ts';
 import type { PassResult, RolloutReading } from './rollout/types.ts';
 
 export type VerdictState = 'holds' | 'tight' | 'fails' | 'unknown';
@@ -41,4 +43,7 @@ export interface Results {
   pass: PassResult;
   reading: RolloutReading;
   verdicts: Record<VerdictName, Verdict>;
+  /** What the pass ran on, for its workings and the solves. */
+  compiled: Compiled;
+  free: FreeRun;
 }

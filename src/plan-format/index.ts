@@ -11,8 +11,16 @@ export {
   FILE_CHARACTERS_MOST,
   type Format,
   parsePlanText,
-  type ReadPlan,
   RELEASED,
+  type ReadPlan,
   readPlan,
 } from './parse.ts';
-export { isRefused, type PlanFile, type Reading, type Refusal, type RefusalCode, type Refused, refused } from './refusal.ts';
+export {
+  isRefused,
+  type PlanFile,
+  type Reading,
+  type Refusal,
+  type RefusalCode,
+  type Refused,
+  refused,
+} from './refusal.ts';

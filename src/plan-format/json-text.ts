@@ -114,7 +114,8 @@ function after(pattern: RegExp, text: string, offset: number): number {
 function faultAt(text: string, offset: number, want: Want, stack: readonly Frame[]): JsonFault {
   const before = text.slice(0, offset).split('\n');
   const place = { line: before.length, column: (before.at(-1) ?? '').length + 1 };
-  const isText = text[offset] === '"' && (want === 'value' || want === 'valueOrClose' || want.startsWith('key'));
+  const isText =
+    text[offset] === '"' && (want === 'value' || want === 'valueOrClose' || want.startsWith('key'));
   if (isText) return { ...place, got: 'a text that never ends well', expected: TEXT_EXPECTED };
   const expected = want === 'commaOrClose' ? `"," or "${stack.at(-1)?.isList ? ']' : '}'}"` : EXPECTED[want];
   return { ...place, got: gotAt(text, offset), expected };

@@ -60,7 +60,12 @@ export function readPlan(raw: unknown, format: Format): Reading<ReadPlan> {
 function parseJson(text: string): Outcome<unknown> {
   if (text.length > FILE_CHARACTERS_MOST) {
     const got = `a file of ${Math.ceil(text.length / 1_000_000)} million characters`;
-    return trouble({ code: 'not-a-plan', path: '', got, expected: 'a plan file of at most 20 million characters' });
+    return trouble({
+      code: 'not-a-plan',
+      path: '',
+      got,
+      expected: 'a plan file of at most 20 million characters',
+    });
   }
   const { fault, repeated } = walkJson(text);
   if (fault) {

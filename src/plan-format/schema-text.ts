@@ -21,7 +21,9 @@ export function schemaText(): string {
   return `${JSON.stringify({ $schema, title, description, ...rest }, null, 2)}\n`;
 }
 
-type Json = Parameters<NonNullable<NonNullable<Parameters<typeof z.toJSONSchema>[1]>['override']>>[0]['jsonSchema'];
+type Json = Parameters<
+  NonNullable<NonNullable<Parameters<typeof z.toJSONSchema>[1]>['override']>
+>[0]['jsonSchema'];
 
 /** A field is described by the very words that refuse a wrong value. */
 function describe(schema: z.core.$ZodType, json: Json): void {

@@ -4,6 +4,7 @@
  * Worked figure: values 36,000 … −12,300 with low index 8 hang the tag "−12,300 · week 9" under the ninth point.
  */
 import type { VNode } from 'preact';
+import { useMemo } from 'preact/hooks';
 import { ChartFrame } from './ChartFrame.tsx';
 import type { ScrubberProps } from './ChartScrubber.tsx';
 import { type ChartGeometry, type ChartSeries, xOf, yOf } from './chart-spec.ts';
@@ -50,24 +51,24 @@ export interface CashPictureProps {
 
 /** The picture with its lanes, plumb line, scrubber and table. */
 export function CashPicture(props: CashPictureProps): VNode {
-  const { values, low } = props;
-  const balance: ChartSeries = {
-    id: 'balance',
-    label: props.balanceLabel,
-    values,
-    style: 'step',
-    colour: 'ours',
-    fill: 'zero',
-  };
+  const { values, low, range, balanceLabel } = props;
+  const series = useMemo(
+    (): readonly ChartSeries[] => [
+      ...range,
+      { id: 'balance', label: balanceLabel, values, style: 'step', colour: 'ours', fill: 'zero' },
+    ],
+    [range, balanceLabel, values],
+  );
   const high = Math.max(0, ...values);
   const deep = Math.min(0, low.value);
+  const tagShare = 68 / (props.heightRem * 16 - 32); // room for the tag below the lowest point
   return (
     <ChartFrame
       alt={props.alt}
-      series={[...props.range, balance]}
+      series={series}
       xLabels={props.xLabels}
       formatTick={props.formatTick}
-      leastY={deep - (high - deep) * 0.3}
+      leastY={(deep - tagShare * high) / (1 - tagShare)}
       heightRem={props.heightRem}
       table={props.table}
       tableLabel={props.tableLabel}
@@ -114,36 +115,45 @@ interface LanesProps {
   readonly geometry: ChartGeometry | undefined;
 }
 
-/** Row by row above the plot: a drawing where there is room for one, a tick where there is not. */
+/** A key of the drawings, then row by row above the plot: a drawing where something starts, a bar while it goes on. */
 function Lanes({ lanes, geometry }: LanesProps): VNode {
   return (
-    <ul class="ff-lanes">
+    <div class="ff-lanes">
+      <ul class="ff-lane-key ff-label">
+        {lanes.map((lane) => (
+          <li key={lane.id}>
+            <svg class="ff-lane-sample" viewBox="0 0 16 17" aria-hidden="true">
+              <path class={`ff-lane-mark ff-lane-${lane.drawing}`} d={drawings[lane.drawing]} />
+            </svg>
+            {lane.label}
+            <span class="ff-spoken">: {lane.marks.map((mark) => mark.label).join('; ')}</span>
+          </li>
+        ))}
+      </ul>
       {lanes.map((lane) => (
-        <li key={lane.id} class="ff-lane">
-          <span class="ff-lane-name ff-least">{lane.label}</span>
-          <span class="ff-spoken">{lane.marks.map((mark) => mark.label).join('; ')}</span>
-          <svg class="ff-lane-svg" aria-hidden="true">
-            {geometry !== undefined && (
-              <>
-                <path class="ff-lane-line" d={`M${geometry.leftPx} 19.5H${geometry.rightPx}`} />
-                {placeMarks(lane.marks, geometry).map(({ xPx, roomy, index }) =>
-                  roomy ? (
-                    <path
-                      key={index}
-                      class={`ff-lane-mark ff-lane-${lane.drawing}`}
-                      d={drawings[lane.drawing]}
-                      transform={`translate(${xPx - 8} 3)`}
-                    />
-                  ) : (
-                    <path key={index} class="ff-lane-mark" d={`M${xPx} 13v6`} />
-                  ),
-                )}
-              </>
-            )}
-          </svg>
-        </li>
+        <svg key={lane.id} class="ff-lane" aria-hidden="true">
+          {geometry !== undefined && <LaneRow lane={lane} geometry={geometry} />}
+        </svg>
       ))}
-    </ul>
+    </div>
+  );
+}
+
+function LaneRow({ lane, geometry }: { readonly lane: Lane; readonly geometry: ChartGeometry }): VNode {
+  return (
+    <>
+      <path class="ff-lane-line" d={`M${geometry.leftPx} 19.5H${geometry.rightPx}`} />
+      {findRuns(lane.marks, geometry).map(({ startPx, endPx }) => (
+        <g key={startPx} class="ff-lane-mark">
+          {endPx > startPx && <path class="ff-lane-run" d={`M${startPx - 5} 18.5H${endPx + 1}`} />}
+          <path
+            class={`ff-lane-${lane.drawing}`}
+            d={drawings[lane.drawing]}
+            transform={`translate(${startPx - 8} 1)`}
+          />
+        </g>
+      ))}
+    </>
   );
 }
 
@@ -153,18 +163,19 @@ const drawings: Record<Lane['drawing'], string> = {
   tag: 'M2.5 3.5h8l3 3v9h-11zM5 8h4',
 };
 
-interface PlacedMark {
-  readonly index: number;
-  readonly xPx: number;
-  readonly roomy: boolean;
+interface Run {
+  readonly startPx: number;
+  readonly endPx: number;
 }
 
-function placeMarks(marks: readonly LaneMark[], geometry: ChartGeometry): readonly PlacedMark[] {
-  let lastPx = Number.NEGATIVE_INFINITY;
-  return marks.map(({ index }) => {
+/** Marks too close to be drawn one by one become a run from the first to the last of them. */
+function findRuns(marks: readonly LaneMark[], geometry: ChartGeometry): readonly Run[] {
+  const runs: Run[] = [];
+  for (const { index } of marks) {
     const xPx = xOf(geometry, index);
-    const roomy = xPx - lastPx >= 18;
-    if (roomy) lastPx = xPx;
-    return { index, xPx, roomy };
-  });
+    const last = runs.at(-1);
+    if (last !== undefined && xPx - last.endPx < 18) runs[runs.length - 1] = { ...last, endPx: xPx };
+    else runs.push({ startPx: xPx, endPx: xPx });
+  }
+  return runs;
 }

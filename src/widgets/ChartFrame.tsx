@@ -52,10 +52,10 @@ export function ChartFrame(props: ChartFrameProps): VNode {
           {state === 'loading' && <p class="ff-chart-loading ff-least">{words.pictureLoading}</p>}
           {geometry !== undefined && (
             <div class="ff-chart-overlay" aria-hidden="true">
-              {props.overlay?.(geometry)}
               {scrubber !== undefined && (
                 <ScrubSurface geometry={geometry} count={props.xLabels.length} scrubber={scrubber} />
               )}
+              {props.overlay?.(geometry)}
             </div>
           )}
         </div>
@@ -111,7 +111,7 @@ function useEngine(
 
   useEffect(() => {
     handle.current?.update(latest.current, readColours());
-  }, [spec.series, spec.xLabels, spec.leastY, spec.mostY, spec.formatTick]);
+  }, [spec.series, spec.xLabels, spec.leastY, spec.mostY]);
 
   return { geometry, state };
 }

@@ -19,6 +19,8 @@ export interface FieldFrameProps {
   readonly tag?: ComponentChildren | undefined;
   /** The row the keypad types into. */
   readonly active?: boolean | undefined;
+  /** 44 px rows without boxes, for a screen that must fit many. */
+  readonly dense?: boolean | undefined;
 }
 
 export interface ControlAria {
@@ -48,6 +50,7 @@ export function Field(props: FieldLayout): VNode {
         'ff-field',
         props.wideControl && 'ff-field-wide',
         props.active === true && 'ff-field-active',
+        props.dense === true && 'ff-field-dense',
         props.problem !== undefined && 'ff-field-wrong',
       )}
     >
@@ -99,8 +102,8 @@ export interface OriginTagProps {
 export function OriginTag({ text, onPress }: OriginTagProps): VNode {
   if (onPress === undefined) return <span class="ff-origin">{text}</span>;
   return (
-    <button type="button" class="ff-origin ff-origin-open" onClick={onPress}>
-      {text}
+    <button type="button" class="ff-origin-open" onClick={onPress}>
+      <span class="ff-origin">{text}</span>
     </button>
   );
 }

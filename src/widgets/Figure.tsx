@@ -154,17 +154,20 @@ export function VerdictRow(props: VerdictRowProps): VNode {
 
 export interface VerdictLineProps {
   readonly verdict: Verdict;
+  /** The page's first heading, where no other stands above it. */
+  readonly heading?: boolean | undefined;
   /** "Holds." and the sentence, as one text. */
   readonly text: string;
   readonly inkOnly?: boolean | undefined;
 }
 
 /** Mark and sentence: the verdict at the head of a view, 56 px. */
-export function VerdictLine({ verdict, text, inkOnly = false }: VerdictLineProps): VNode {
+export function VerdictLine({ verdict, text, heading = false, inkOnly = false }: VerdictLineProps): VNode {
+  const Line = heading ? 'h1' : 'p';
   return (
-    <p class="ff-verdict-line">
+    <Line class="ff-verdict-line">
       <VerdictMark verdict={verdict} label="" inkOnly={inkOnly} />
       <span>{text}</span>
-    </p>
+    </Line>
   );
 }

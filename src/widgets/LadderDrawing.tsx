@@ -102,7 +102,7 @@ function Leader({ fromPx, toPx, selected }: { fromPx: number; toPx: number; sele
 
 /** Drawn at zero and moved into place, so that the move can take its 120 ms. */
 function Rung({ rung, band }: PartProps): VNode {
-  const inset = rung.givesWay ? 11 : 0;
+  const inset = rung.givesWay ? 11 : 1.5; // keylines must not notch the uprights
   const line = `M${leftPx + inset} 0H${rightPx - inset}`;
   return (
     <g

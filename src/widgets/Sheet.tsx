@@ -24,14 +24,14 @@ export function Sheet({ title, children, onClose, footer }: SheetProps): VNode {
   const titleId = useId();
   return (
     <dialog class="ff-sheet" ref={box} aria-labelledby={titleId}>
-      <header class="ff-sheet-head">
+      <div class="ff-sheet-head">
         <h2 id={titleId} tabIndex={-1}>
           {title}
         </h2>
         <CloseButton onClose={onClose} />
-      </header>
+      </div>
       <div class="ff-sheet-body">{children}</div>
-      {footer !== undefined && <footer class="ff-sheet-foot">{footer}</footer>}
+      {footer !== undefined && <div class="ff-sheet-foot">{footer}</div>}
     </dialog>
   );
 }

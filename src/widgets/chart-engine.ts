@@ -15,6 +15,7 @@ import {
   LineController,
   LineElement,
   PointElement,
+  type Scale,
 } from 'chart.js';
 import { ownerFill } from './chart-fills.ts';
 import type { ChartColours, ChartGeometry, ChartHandle, ChartSeries, ChartSpec } from './chart-spec.ts';
@@ -124,7 +125,7 @@ function lineFill(
   }
   if (series.fill === 'none') return { fill: false };
   const below = ownerFill('atRisk', colours);
-  const above = ownerFill(series.colour, colours);
+  const above = `color-mix(in srgb, ${colours[series.colour]} 80%, ${colours.paper})`;
   // The type knows only colour names, the painter takes patterns too.
   return { borderColor: colours.ink, fill: { target: { value: 0 }, above, below } as never };
 }
@@ -135,14 +136,16 @@ function xAxis(colours: ChartColours, offset: boolean): object {
     offset,
     border: { display: false },
     grid: { display: false },
-    ticks: {
-      color: colours.ink2,
-      font: tickFont(colours),
-      maxRotation: 0,
-      autoSkip: true,
-      autoSkipPadding: 12,
-    },
+    afterBuildTicks: thinOut,
+    ticks: { color: colours.ink2, font: tickFont(colours), maxRotation: 0, autoSkip: false },
   };
+}
+
+/** Keeps the first label and every 2nd, 5th, 10th ...: as many as have 34 px each. */
+function thinOut(axis: Scale): void {
+  const roomPx = (axis.chart.width - 64) / Math.max(1, axis.ticks.length);
+  const every = [1, 2, 5, 10, 20, 50, 100, 200, 500].find((step) => step * roomPx >= 34) ?? 1000;
+  axis.ticks = axis.ticks.filter((_, index) => index === 0 || (index + 1) % every === 0);
 }
 
 function yAxis(spec: ChartSpec, colours: ChartColours): object {
@@ -157,7 +160,7 @@ function yAxis(spec: ChartSpec, colours: ChartColours): object {
       color: colours.ink2,
       font: tickFont(colours),
       padding: 6,
-      maxTicksLimit: 6,
+      maxTicksLimit: 8,
       callback: (value: string | number) => spec.formatTick(Number(value)),
     },
   };

@@ -1,10 +1,12 @@
 // Broker's commission: a share of invoices less return credits, paid monthly; on free goods only when agreed so.
 // Worked figure: 5 % of an invoice price of 2.60, of which 4 % is credited back: 0.05 x 2.496 = 0.1248 a unit.
 import * as z from 'zod/mini';
-import { dec, toMillionths } from '../money/decimal.ts';
+import { round4 } from '../money/decimal.ts';
+import { kept, keptMillionths } from '../money/kept.ts';
+import { percentText, priceText } from '../money/plain.ts';
 import * as f from '../plan/fields.ts';
-import type { AllowanceKind } from './contract.ts';
-import { invoiceWords, lessReturns, share } from './terms.ts';
+import type { AllowanceKind, UnitBases, UnitTake } from './contract.ts';
+import { lessReturns, share } from './terms.ts';
 
 const terms = z.strictObject({
   kind: z.literal('broker'),
@@ -12,6 +14,7 @@ const terms = z.strictObject({
   rate: f.shareBelowOne(),
   onFreeGoods: z.boolean({ error: 'true or false' }),
 });
+type Terms = z.output<typeof terms>;
 
 export const broker = {
   kind: 'broker',
@@ -26,11 +29,10 @@ export const broker = {
     { key: 'onFreeGoods', label: 'On free goods too', unit: 'switch' },
   ],
   uncertain: [],
-  take: ({ rate }, bases) =>
-    share({ rate, base: lessReturns(bases.invoice, bases), of: invoiceWords(bases) }),
+  take: commission,
   charge: ({ rate, onFreeGoods }) => ({
     settles: 'monthly',
-    rateMillionths: toMillionths(dec(rate)),
+    rateMillionths: keptMillionths(rate),
     priceTenThousandths: 0,
     onFreeGoods,
   }),
@@ -48,4 +50,13 @@ export const broker = {
       arithmetic: '4 % of 2.60 is credited back; 5 % of the other 2.496 is 0.1248',
     },
   ],
-} satisfies AllowanceKind<z.output<typeof terms>>;
+} satisfies AllowanceKind<Terms>;
+
+function commission({ rate }: Terms, bases: UnitBases): UnitTake {
+  if (bases.returnsRate.isZero()) return share({ rate, base: bases.invoice, of: 'invoice' });
+  const base = lessReturns(bases.invoice, bases);
+  return {
+    amount: round4(base.times(kept(rate))),
+    reason: `${percentText(rate)} of invoice less returns ${priceText(base.toDecimalPlaces(6))}`,
+  };
+}

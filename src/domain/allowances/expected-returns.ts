@@ -3,11 +3,11 @@
 // Worked figure: 4 % back of 2.60, 0.30 freight back, landed 1.00 of which half is resaleable:
 // 0.04 x (2.60 + 0.30 - 0.50) = 0.096 a unit.
 import * as z from 'zod/mini';
-import { type Decimal, dec, round4, toMillionths, ZERO } from '../money/decimal.ts';
+import { type Decimal, round4, ZERO } from '../money/decimal.ts';
+import { kept, keptMillionths, keptTenThousandths } from '../money/kept.ts';
 import { percentText, priceText } from '../money/plain.ts';
 import * as f from '../plan/fields.ts';
 import type { AllowanceKind, UnitBases, UnitTake } from './contract.ts';
-import { tenThousandths } from './terms.ts';
 
 const terms = z.strictObject({
   kind: z.literal('expectedReturns'),
@@ -44,9 +44,9 @@ export const expectedReturns = {
   take: costOfReturns,
   charge: (stored) => ({
     settles: 'returns',
-    rateMillionths: toMillionths(dec(stored.rate)),
-    resaleableMillionths: toMillionths(dec(stored.resaleableShare)),
-    freightBackTenThousandths: tenThousandths(dec(stored.freightBackPerUnit)),
+    rateMillionths: keptMillionths(stored.rate),
+    resaleableMillionths: keptMillionths(stored.resaleableShare),
+    freightBackTenThousandths: keptTenThousandths(stored.freightBackPerUnit),
     lagWeeks: stored.lagWeeks,
   }),
   examples: [
@@ -68,10 +68,10 @@ export const expectedReturns = {
 
 /** rate x (invoice + freight back - landed x resaleable share); never below zero, should stock be worth more than the credit. */
 function costOfReturns(stored: Terms, { invoice, landed }: UnitBases): UnitTake {
-  const back = dec(stored.freightBackPerUnit);
-  const saved: Decimal = landed.times(dec(stored.resaleableShare));
+  const back = kept(stored.freightBackPerUnit);
+  const saved: Decimal = landed.times(kept(stored.resaleableShare));
   const perReturn = invoice.plus(back).minus(saved);
-  const amount = perReturn.isNegative() ? ZERO : round4(perReturn.times(dec(stored.rate)));
+  const amount = perReturn.isNegative() ? ZERO : round4(perReturn.times(kept(stored.rate)));
   const parts = `${priceText(invoice)} credit + ${priceText(back)} freight back − ${priceText(saved)} sold again`;
   return { amount, reason: `${percentText(stored.rate)} of (${parts})` };
 }

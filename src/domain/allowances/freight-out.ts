@@ -3,7 +3,7 @@
 import * as z from 'zod/mini';
 import * as f from '../plan/fields.ts';
 import type { AllowanceKind } from './contract.ts';
-import { each, tenThousandths } from './terms.ts';
+import { each, eachTenThousandths } from './terms.ts';
 
 const terms = z.strictObject({
   kind: z.literal('freightOut'),
@@ -37,7 +37,7 @@ export const freightOut = {
   charge: (stored, bases) => ({
     settles: 'shipment',
     flow: 'freightOut',
-    priceTenThousandths: tenThousandths(each(stored, bases).amount),
+    priceTenThousandths: eachTenThousandths(stored, bases),
   }),
   examples: [
     {

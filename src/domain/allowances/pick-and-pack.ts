@@ -3,7 +3,7 @@
 import * as z from 'zod/mini';
 import * as f from '../plan/fields.ts';
 import type { AllowanceKind } from './contract.ts';
-import { each, tenThousandths } from './terms.ts';
+import { each, eachTenThousandths } from './terms.ts';
 
 const terms = z.strictObject({
   kind: z.literal('pickAndPack'),
@@ -37,7 +37,7 @@ export const pickAndPack = {
   charge: (stored, bases) => ({
     settles: 'shipment',
     flow: 'pickAndPack',
-    priceTenThousandths: tenThousandths(each(stored, bases).amount),
+    priceTenThousandths: eachTenThousandths(stored, bases),
   }),
   examples: [
     {

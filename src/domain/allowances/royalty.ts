@@ -1,11 +1,12 @@
 // Royalty or licence: so much a unit, or a share of invoices, or both; less return credits, paid quarterly; on free
 // goods only when agreed so. Worked figure: 0.05 a unit and 4 % of an invoice price of 2.60 are 0.154 a unit.
 import * as z from 'zod/mini';
-import { dec, round4, toMillionths } from '../money/decimal.ts';
+import { round4 } from '../money/decimal.ts';
+import { kept, keptMillionths, keptTenThousandths } from '../money/kept.ts';
 import { percentText, priceText } from '../money/plain.ts';
 import * as f from '../plan/fields.ts';
 import type { AllowanceKind, UnitBases, UnitTake } from './contract.ts';
-import { invoiceWords, lessReturns, tenThousandths } from './terms.ts';
+import { invoiceWords, lessReturns } from './terms.ts';
 
 const terms = z.strictObject({
   kind: z.literal('royalty'),
@@ -33,8 +34,8 @@ export const royalty = {
   take: owed,
   charge: ({ amountPerUnit, rate, onFreeGoods }) => ({
     settles: 'quarterly',
-    rateMillionths: toMillionths(dec(rate)),
-    priceTenThousandths: tenThousandths(dec(amountPerUnit)),
+    rateMillionths: keptMillionths(rate),
+    priceTenThousandths: keptTenThousandths(amountPerUnit),
     onFreeGoods,
   }),
   examples: [
@@ -54,8 +55,8 @@ export const royalty = {
 } satisfies AllowanceKind<Terms>;
 
 function owed({ amountPerUnit, rate }: Terms, bases: UnitBases): UnitTake {
-  const perUnit = dec(amountPerUnit);
-  const base = bases.invoice.times(dec(rate)).plus(perUnit);
+  const perUnit = kept(amountPerUnit);
+  const base = bases.invoice.times(kept(rate)).plus(perUnit);
   const parts = [];
   if (!perUnit.isZero()) parts.push(`${priceText(perUnit)} a unit`);
   if (rate !== '0') parts.push(`${percentText(rate)} of ${invoiceWords(bases)} ${priceText(bases.invoice)}`);

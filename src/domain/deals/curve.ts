@@ -1,20 +1,20 @@
 // The cumulated curve of a deal, and the two questions asked of it: when is the money back for good, and at what rate of
-// sale would it just come back. Plain numbers, in whole minor units of the currency.
+// sale would it just come back. Plain numbers, in the plan's currency.
 // Worked figure: 100 down and 12.50 a week stand at 0 after 8 weeks: payback 8; over 52 weeks the curve ends at 550, and
 // at 100 / 650 = 0.1538 of the planned rate it would have ended at 0.
-import { Decimal, dec, ZERO } from '../money/decimal.ts';
+import { Decimal, ZERO } from '../money/decimal.ts';
 
 /** Doubles add up with a relative error far below this; a nearer miss is none. */
 const NOISE = 1e-12;
 
 export interface Curve {
-  /** Contribution and fixed money by week, minor units, not rounded. */
+  /** Contribution and fixed money by week from the first opening, not rounded. */
   contribution: Float64Array;
   fixed: Float64Array;
   weeks: number;
 }
 
-/** Week-end levels, minor units, not rounded; what differs from 0 by noise only is 0. */
+/** Week-end levels, not rounded; what differs from 0 by noise only is 0. */
 export function levels(curve: Curve): Float64Array {
   const out = new Float64Array(curve.weeks);
   let level = 0;
@@ -40,7 +40,7 @@ export function paybackWeeks(ends: Float64Array, putDownFirst: number): Decimal 
     const before = week === 0 ? -putDownFirst : (ends[week - 1] ?? 0);
     if (before >= 0) continue;
     const rise = (ends[week] ?? 0) - before;
-    return new Decimal(week - before / rise).toDecimalPlaces(4);
+    return nearest(week - before / rise, 4);
   }
   return ZERO;
 }
@@ -49,22 +49,21 @@ export function paybackWeeks(ends: Float64Array, putDownFirst: number): Decimal 
  * The share of the planned rates at which contribution just equals the money to earn back. Contribution is the planned
  * rates times something, week by week, so one division finds it. Null when the units bring nothing.
  */
-export function breakEvenShare(contribution: Decimal, toEarnBack: Decimal): Decimal | null {
-  return contribution.lte(0) ? null : toEarnBack.div(contribution);
+export function breakEvenShare(contribution: number, toEarnBack: number): number | null {
+  return contribution <= 0 ? null : toEarnBack / contribution;
 }
 
 /** Rounded up to the 6 decimals a rate of sale has, so that the term pays at the rate shown. */
-export function breakEvenRate(unitsPerStoreWeek: Decimal, share: Decimal): Decimal {
-  return unitsPerStoreWeek
-    .times(share)
-    .times(1 - NOISE)
-    .toDecimalPlaces(6, Decimal.ROUND_UP);
+export function breakEvenRate(unitsPerStoreWeek: number, share: number): Decimal {
+  return nearest(Math.ceil(unitsPerStoreWeek * share * 1e6 * (1 - NOISE)) / 1e6, 6);
 }
 
 /** Planned over break-even, rounded down to 6 decimals; null where nothing is to be earned back. */
-export function breakEvenRatio(share: Decimal): Decimal | null {
-  if (share.isZero()) return null;
-  return dec(1)
-    .div(share.times(1 - NOISE))
-    .toDecimalPlaces(6, Decimal.ROUND_DOWN);
+export function breakEvenRatio(share: number): Decimal | null {
+  return share === 0 ? null : nearest(Math.floor((1 / share) * 1e6 * (1 + NOISE)) / 1e6, 6);
+}
+
+/** A double as a decimal of so many places. Shown figures are made so once; nothing is computed from them. */
+export function nearest(value: number, decimals: number): Decimal {
+  return new Decimal((value + 0).toFixed(decimals));
 }

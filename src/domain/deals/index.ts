@@ -3,9 +3,9 @@
 // Worked figure: 60 doors at 6 a week and 0.63 a unit bring 3.78 a store and week, 11,793.60 in the first year; 250 down
 // a door is 15,000, so the first year falls 3,206.40 short and the break-even rate is 6 x 15,000 / 11,793.60 = 7.631258.
 import type { LadderResult } from '../ladder/types.ts';
-import { Decimal, dec, round4, round6, ZERO } from '../money/decimal.ts';
+import { type Decimal, dec, ZERO } from '../money/decimal.ts';
 import type { Account, Listing, Plan } from '../plan/index.ts';
-import { breakEvenRate, breakEvenRatio, breakEvenShare, levels, paybackWeeks } from './curve.ts';
+import { breakEvenRate, breakEvenRatio, breakEvenShare, levels, nearest, paybackWeeks } from './curve.ts';
 import { type FixedMoney, fixedMoney, freeUnitsPerDoor, paidFillPerDoor } from './fixed-money.ts';
 import { retailerSide } from './retailer.ts';
 import { type StoreWeeks, storeWeeks, unitsByWeek, YEAR_WEEKS } from './store-weeks.ts';
@@ -23,19 +23,16 @@ export interface DealArgs {
   minorDigits: number;
 }
 
-/** One listing, with its units and money by week from the first opening. */
+/** One listing, with its units and money by week from the first opening; sums are doubles, in the plan's currency. */
 interface Line {
   listing: Listing;
   ladder: LadderResult;
   risk: Decimal;
   contribution: Decimal;
-  takes: readonly DealTake[];
-  units: Float64Array;
-  firstYearUnits: Decimal;
-  firstYearTaken: Decimal;
-  /** Over the term, deal weeks counted. */
-  termContribution: Decimal;
-  firstYearContribution: Decimal;
+  /** What deals take of this listing (null: nothing), and what it contributes with that taken off. */
+  taken: Float64Array | null;
+  contributed: Float64Array;
+  firstYearUnits: number;
 }
 
 export function dealFor(args: DealArgs): DealResult {
@@ -44,18 +41,17 @@ export function dealFor(args: DealArgs): DealResult {
   const stores = storeWeeks(account);
   const lines = account.listings.map((listing, index) => lineOf(args, listing, index, stores));
   const fixed = fixedMoney({ ...args, stores });
-  const hurdle = dec(account.deal.hurdleAmount);
-  const toEarnBack = sumTo(fixed.byWeek, termWeeks).plus(hurdle);
-  const share = breakEvenShare(total(lines, 'termContribution'), toEarnBack);
-  const perMinor = 10 ** args.minorDigits;
-  const ends = levels({
-    contribution: contributionByWeek(lines, stores, perMinor),
-    fixed: fixed.byWeek.map((amount) => amount * perMinor),
-    weeks: termWeeks,
-  });
+  const contributed = sumOfWeeks(
+    lines.map((line) => line.contributed),
+    stores.weeks,
+  );
+  const toEarnBack = sumTo(fixed.byWeek, termWeeks) + Number(account.deal.hurdleAmount);
+  const share = breakEvenShare(sumTo(contributed, termWeeks), toEarnBack);
+  const ends = levels({ contribution: contributed, fixed: fixed.byWeek, weeks: termWeeks });
   const fixedAmount = fixed.lines.reduce((sum, { amount }) => sum.plus(amount), ZERO);
-  const nothingDown = share !== null && toEarnBack.isZero();
-  const items = lines.map((line, index) => dealItem({ args, line, index, lines, stores, fixed, share }));
+  const year = yearOf(lines, fixed, stores);
+  const items = lines.map((line, index) => dealItem({ args, line, index, year, share }));
+  const perMinor = 10 ** args.minorDigits;
   return {
     accountId: account.id,
     doors: stores.doors,
@@ -63,14 +59,14 @@ export function dealFor(args: DealArgs): DealResult {
     contributionPerStoreWeek: items.reduce((sum, each) => sum.plus(each.contributionPerStoreWeek), ZERO),
     fixedLines: fixed.lines,
     fixedAmount,
-    moneyDownPerDoor: stores.newDoors === 0 ? ZERO : round4(fixedAmount.div(stores.newDoors)),
-    ...firstYear(lines, fixed),
+    moneyDownPerDoor: stores.newDoors === 0 ? ZERO : nearest(fixedAmount.toNumber() / stores.newDoors, 4),
+    ...firstYear(lines, year, contributed),
     fillMargin: fillMargin(args, lines, stores),
-    cumulated: Array.from(ends, (level) => Math.sign(level) * Math.round(Math.abs(level)) + 0),
-    paybackWeeks: share === null ? null : paybackWeeks(ends, (fixed.byWeek[0] ?? 0) * perMinor),
+    cumulated: Array.from(ends, (level) => Math.sign(level) * Math.round(Math.abs(level) * perMinor) + 0),
+    paybackWeeks: share === null ? null : paybackWeeks(ends, fixed.byWeek[0] ?? 0),
     termWeeks,
-    breakEvenRatio: share && breakEvenRatio(share),
-    nothingDown,
+    breakEvenRatio: share === null ? null : breakEvenRatio(share),
+    nothingDown: share !== null && toEarnBack === 0,
   };
 }
 
@@ -80,82 +76,89 @@ function lineOf(args: DealArgs, listing: Listing, index: number, stores: StoreWe
   if (!ladder) throw new Error(`no ladder for listing ${index} of account ${account.id}`);
   const risk = riskPerUnit(account, ladder);
   const contribution = ladder.contribution.minus(risk);
-  const takes = dealTakes(account, ladder);
   const units = unitsByWeek({ plan, account, listing, stores });
-  const { firstWeek } = stores;
-  const brought = (weeks: number) =>
-    sumTo(units, weeks)
-      .times(contribution)
-      .minus(takenTo(units, takes, firstWeek, weeks));
+  const taken = takenByWeek(units, dealTakes(account, ladder), stores);
   return {
     listing,
     ladder,
     risk,
     contribution,
-    takes,
-    units,
+    taken,
+    contributed: contributedByWeek(units, contribution.toNumber(), taken),
     firstYearUnits: sumTo(units, YEAR_WEEKS),
-    firstYearTaken: takenTo(units, takes, firstWeek, YEAR_WEEKS),
-    termContribution: brought(account.deal.termWeeks),
-    firstYearContribution: brought(YEAR_WEEKS),
   };
 }
 
-function sumTo(byWeek: Float64Array, weeks: number): Decimal {
-  return sumBetween(byWeek, 0, weeks);
-}
-
-function sumBetween(byWeek: Float64Array, from: number, until: number): Decimal {
-  let sum = 0;
-  for (let week = Math.max(0, from); week < until && week < byWeek.length; week++) sum += byWeek[week] ?? 0;
-  return new Decimal(sum);
-}
-
-/** What scan-backs, bill-backs and promotions take in the first `weeks` weeks. */
-function takenTo(units: Float64Array, takes: readonly DealTake[], firstWeek: number, weeks: number): Decimal {
-  return takes.reduce((sum, { amount, fromWeek, untilWeek }) => {
-    const until = Math.min(weeks, untilWeek - firstWeek);
-    return sum.plus(sumBetween(units, fromWeek - firstWeek, until).times(amount));
-  }, ZERO);
-}
-
-function contributionByWeek(lines: readonly Line[], stores: StoreWeeks, perMinor: number): Float64Array {
-  const out = new Float64Array(stores.weeks);
-  for (const { units, contribution, takes } of lines) {
-    const each = contribution.toNumber() * perMinor;
-    for (let week = 0; week < out.length; week++) out[week] = (out[week] ?? 0) + (units[week] ?? 0) * each;
-    for (const take of takes) {
-      const taken = take.amount.toNumber() * perMinor;
-      const until = Math.min(out.length, take.untilWeek - stores.firstWeek);
-      for (let week = Math.max(0, take.fromWeek - stores.firstWeek); week < until; week++) {
-        out[week] = (out[week] ?? 0) - (units[week] ?? 0) * taken;
-      }
+/** What scan-backs, bill-backs and promotions take, by week from the first opening; null without any. */
+function takenByWeek(
+  units: Float64Array,
+  takes: readonly DealTake[],
+  stores: StoreWeeks,
+): Float64Array | null {
+  if (takes.length === 0) return null;
+  const taken = new Float64Array(units.length);
+  for (const { amount, fromWeek, untilWeek } of takes) {
+    const until = Math.min(units.length, untilWeek - stores.firstWeek);
+    for (let week = Math.max(0, fromWeek - stores.firstWeek); week < until; week++) {
+      taken[week] = (taken[week] ?? 0) + (units[week] ?? 0) * amount;
     }
+  }
+  return taken;
+}
+
+function contributedByWeek(units: Float64Array, each: number, taken: Float64Array | null): Float64Array {
+  const out = new Float64Array(units.length);
+  for (let week = 0; week < out.length; week++) {
+    out[week] = (units[week] ?? 0) * each - (taken ? (taken[week] ?? 0) : 0);
   }
   return out;
 }
 
-function total(
-  lines: readonly Line[],
-  key: 'termContribution' | 'firstYearContribution' | 'firstYearUnits',
-): Decimal {
-  return lines.reduce((sum, line) => sum.plus(line[key]), ZERO);
+function sumTo(byWeek: Float64Array, weeks: number): number {
+  let sum = 0;
+  for (let week = 0; week < weeks && week < byWeek.length; week++) sum += byWeek[week] ?? 0;
+  return sum;
+}
+
+function sumOfWeeks(all: readonly Float64Array[], weeks: number): Float64Array {
+  const sum = new Float64Array(weeks);
+  for (const byWeek of all)
+    for (let week = 0; week < weeks; week++) sum[week] = (sum[week] ?? 0) + (byWeek[week] ?? 0);
+  return sum;
+}
+
+/** Sums of the first year that every item's figures use. */
+interface Year {
+  units: number;
+  doorWeeks: number;
+  doorsOpened: number;
+  putDown: number;
+  keptByRetailer: number;
+}
+
+function yearOf(lines: readonly Line[], fixed: FixedMoney, stores: StoreWeeks): Year {
+  return {
+    units: lines.reduce((sum, { firstYearUnits }) => sum + firstYearUnits, 0),
+    doorWeeks: sumTo(stores.open, YEAR_WEEKS),
+    doorsOpened: stores.newDoors === 0 ? 0 : sumTo(stores.openings, YEAR_WEEKS),
+    putDown: sumTo(fixed.byWeek, YEAR_WEEKS),
+    keptByRetailer: sumTo(fixed.theirsByWeek, YEAR_WEEKS),
+  };
 }
 
 type FirstYear = Pick<DealResult, 'firstYearContribution' | 'firstYearAfterFixed' | 'fullyLoadedNetPerUnit'>;
 
-function firstYear(lines: readonly Line[], fixed: FixedMoney): FirstYear {
-  const contribution = total(lines, 'firstYearContribution');
-  const putDown = sumTo(fixed.byWeek, YEAR_WEEKS);
-  const units = total(lines, 'firstYearUnits');
+function firstYear(lines: readonly Line[], year: Year, contributed: Float64Array): FirstYear {
+  const contribution = sumTo(contributed, YEAR_WEEKS);
   const net = lines.reduce(
-    (sum, line) => sum.plus(line.ladder.net.times(line.firstYearUnits)).minus(line.firstYearTaken),
-    ZERO,
+    (sum, { ladder, firstYearUnits, taken }) =>
+      sum + ladder.net.toNumber() * firstYearUnits - (taken ? sumTo(taken, YEAR_WEEKS) : 0),
+    0,
   );
   return {
-    firstYearContribution: round4(contribution),
-    firstYearAfterFixed: round4(contribution.minus(putDown)),
-    fullyLoadedNetPerUnit: units.lte(0) ? null : round4(net.minus(putDown).div(units)),
+    firstYearContribution: nearest(contribution, 4),
+    firstYearAfterFixed: nearest(contribution - year.putDown, 4),
+    fullyLoadedNetPerUnit: year.units > 0 ? nearest((net - year.putDown) / year.units, 4) : null,
   };
 }
 
@@ -163,32 +166,29 @@ function dealItem(from: {
   args: DealArgs;
   line: Line;
   index: number;
-  lines: readonly Line[];
-  stores: StoreWeeks;
-  fixed: FixedMoney;
-  share: Decimal | null;
+  year: Year;
+  share: number | null;
 }): DealItem {
-  const { args, line, stores, share } = from;
+  const { args, line, year, share } = from;
   const { listing, ladder, contribution } = line;
   const rate = dec(listing.unitsPerStoreWeek);
-  const allUnits = total(from.lines, 'firstYearUnits');
   const item = args.plan.items.find(({ id }) => id === listing.itemId);
-  const opened = stores.newDoors === 0 ? 0 : sumTo(stores.openings, YEAR_WEEKS).toNumber();
   return {
     itemId: listing.itemId,
     unitsPerStoreWeek: rate,
     riskPerUnit: line.risk,
     contributionPerUnit: contribution,
     contributionPerStoreWeek: rate.times(contribution),
-    firstYearUnits: round6(line.firstYearUnits),
-    breakEvenUnitsPerStoreWeek: share && breakEvenRate(rate, share),
+    firstYearUnits: nearest(line.firstYearUnits, 6),
+    breakEvenUnitsPerStoreWeek:
+      share === null ? null : breakEvenRate(Number(listing.unitsPerStoreWeek), share),
     retailer: retailerSide({
       listing,
       ladder,
       firstYearUnits: line.firstYearUnits,
-      firstYearDoorWeeks: sumTo(stores.open, YEAR_WEEKS).toNumber(),
-      freeUnits: item ? freeUnitsPerDoor(listing, item.caseUnits) * opened : 0,
-      fixedKeptPerUnit: allUnits.lte(0) ? ZERO : sumTo(from.fixed.theirsByWeek, YEAR_WEEKS).div(allUnits),
+      firstYearDoorWeeks: year.doorWeeks,
+      freeUnits: item ? freeUnitsPerDoor(listing, item.caseUnits) * year.doorsOpened : 0,
+      fixedKeptPerUnit: year.units > 0 ? year.keptByRetailer / year.units : 0,
       storeStockMean: args.storeStockMeans[from.index] ?? null,
     }),
   };

@@ -3,8 +3,9 @@
 // Worked figure: it sells at 4.00 before tax what it buys at 2.60, so a unit earns 1.40; GMROI = 35 % / 65 % x turns.
 // GMROI and turns as in Dunne & Lusch, Retailing, ch. 9: gross margin money, or units sold, over average stock.
 import type { LadderResult } from '../ladder/types.ts';
-import { type Decimal, dec, round4, round6, ZERO } from '../money/decimal.ts';
+import { type Decimal, dec, ZERO } from '../money/decimal.ts';
 import type { Listing } from '../plan/index.ts';
+import { nearest } from './curve.ts';
 import { YEAR_WEEKS } from './store-weeks.ts';
 import type { RetailerSide } from './types.ts';
 
@@ -12,33 +13,38 @@ export interface RetailerArgs {
   listing: Listing;
   ladder: LadderResult;
   /** Units this item scans in the first year, and door-weeks they were scanned in. */
-  firstYearUnits: Decimal;
+  firstYearUnits: number;
   firstYearDoorWeeks: number;
   /** Free units the retailer gets in that year. */
   freeUnits: number;
   /** Fixed money it keeps in that year, per unit of any item. */
-  fixedKeptPerUnit: Decimal;
+  fixedKeptPerUnit: number;
   /** Units in a store at a week-end of that year, on average; null while no door opens. */
   storeStockMean: number | null;
 }
 
 export function retailerSide(args: RetailerArgs): RetailerSide {
   const { listing, ladder } = args;
-  const shelf = ladder.shelfBeforeTax;
   const buying = buyingPrice(ladder);
-  const pennyProfit = shelf.minus(buying);
-  const pennyProfitAllIn = pennyProfit.plus(keptPerUnit(args, buying));
+  const pennyProfit = ladder.shelfBeforeTax.minus(buying);
   const perStoreWeek = pennyProfit.times(listing.unitsPerStoreWeek);
-  const rateOfShelf = (money: Decimal) => (shelf.isZero() ? ZERO : round6(money.div(shelf)));
+  const prices = {
+    shelf: ladder.forPass.shelfBeforeTaxTenThousandths / 10_000,
+    buying: buying.toNumber(),
+    pennyProfit: pennyProfit.toNumber(),
+  };
+  const allIn = prices.pennyProfit + keptPerUnit(args, prices.buying);
+  const rateOfShelf = (money: number) => (prices.shelf > 0 ? nearest(money / prices.shelf, 6) : ZERO);
   return {
     buying,
     pennyProfit,
-    pennyProfitAllIn,
-    frontMarginRate: rateOfShelf(pennyProfit),
-    allInMarginRate: rateOfShelf(pennyProfitAllIn),
+    pennyProfitAllIn: nearest(allIn, 4),
+    frontMarginRate: rateOfShelf(prices.pennyProfit),
+    allInMarginRate: rateOfShelf(allIn),
     perStoreWeek,
-    perFacingWeek: round4(perStoreWeek.div(listing.facings)),
-    ...stockWork(args, buying, pennyProfit),
+    perFacingWeek:
+      listing.facings === 1 ? perStoreWeek : nearest(perStoreWeek.toNumber() / listing.facings, 4),
+    ...stockWork(args, prices.buying, prices.pennyProfit),
     againstReplacedPerStoreWeek: againstReplaced(listing, perStoreWeek),
   };
 }
@@ -49,36 +55,37 @@ export function buyingPrice(ladder: LadderResult): Decimal {
   return ladder.hands.length > 1 && last ? last.buys : ladder.invoice;
 }
 
-function keptPerUnit(args: RetailerArgs, buying: Decimal): Decimal {
+function keptPerUnit(args: RetailerArgs, buying: number): number {
   const deductions = moneyKept(args.ladder);
-  if (args.firstYearUnits.lte(0)) return deductions;
-  const freeGoods = buying.times(args.freeUnits).div(args.firstYearUnits);
-  return round4(deductions.plus(freeGoods).plus(args.fixedKeptPerUnit));
+  if (args.firstYearUnits <= 0) return deductions;
+  return deductions + (buying * args.freeUnits) / args.firstYearUnits + args.fixedKeptPerUnit;
 }
 
 /** Deductions it keeps; the credit for goods it sends back is none. */
-function moneyKept({ steps, forPass }: LadderResult): Decimal {
-  const credits = forPass.charges.filter(({ charge }) => charge.settles === 'returns').map(({ id }) => id);
-  return steps
-    .filter(({ id, stage, owner }) => stage === 'deduction' && owner === 'theirs' && !credits.includes(id))
-    .reduce((sum, { amount }) => sum.plus(amount), ZERO);
+function moneyKept({ steps, forPass }: LadderResult): number {
+  const isCredit = (id: string) =>
+    forPass.charges.some((each) => each.id === id && each.charge.settles === 'returns');
+  return steps.reduce((sum, { id, stage, owner, amount }) => {
+    if (stage !== 'deduction' || owner !== 'theirs' || isCredit(id)) return sum;
+    return sum + amount.toNumber();
+  }, 0);
 }
 
 type StockWork = Pick<RetailerSide, 'averageStockPerStore' | 'turnsPerYear' | 'gmroi' | 'weeksOfSupply'>;
 
 /** Sales and stock of the same 52 weeks, per open door: a ramp lowers both. */
-function stockWork(args: RetailerArgs, buying: Decimal, pennyProfit: Decimal): StockWork {
-  const { storeStockMean, firstYearUnits, firstYearDoorWeeks } = args;
-  if (storeStockMean === null || storeStockMean <= 0 || firstYearDoorWeeks <= 0 || firstYearUnits.lte(0)) {
+function stockWork(args: RetailerArgs, buying: number, pennyProfit: number): StockWork {
+  const { storeStockMean: stock, firstYearUnits, firstYearDoorWeeks } = args;
+  if (stock === null || stock <= 0 || firstYearDoorWeeks <= 0 || firstYearUnits <= 0) {
     return { averageStockPerStore: null, turnsPerYear: null, gmroi: null, weeksOfSupply: null };
   }
-  const stock = dec(storeStockMean);
-  const yearlyUnits = firstYearUnits.times(YEAR_WEEKS).div(firstYearDoorWeeks);
+  const weeklyUnits = firstYearUnits / firstYearDoorWeeks;
+  const turns = (weeklyUnits * YEAR_WEEKS) / stock;
   return {
-    averageStockPerStore: round4(stock),
-    turnsPerYear: round4(yearlyUnits.div(stock)),
-    gmroi: buying.lte(0) ? null : round4(pennyProfit.times(yearlyUnits).div(stock.times(buying))),
-    weeksOfSupply: round4(stock.times(YEAR_WEEKS).div(yearlyUnits)),
+    averageStockPerStore: nearest(stock, 4),
+    turnsPerYear: nearest(turns, 4),
+    gmroi: buying > 0 ? nearest((pennyProfit / buying) * turns, 4) : null,
+    weeksOfSupply: nearest(stock / weeklyUnits, 4),
   };
 }
 

@@ -55,7 +55,8 @@ export function storeWeeks(account: Account): StoreWeeks {
     withDisplay: new Float64Array(weeks),
     mature: new Float64Array(weeks),
   };
-  for (const cohort of cohorts) addCohort(found, cohort, account, cut - from);
+  const factors = ageFactors(account);
+  for (const cohort of cohorts) addCohort(found, cohort, cut - from, factors);
   return found;
 }
 
@@ -70,24 +71,37 @@ function waveCohorts(account: Account): DealCohort[] {
 }
 
 /** Attrition runs from the opening, or from the plan's first week for doors already open, as in the weekly pass. */
-function addCohort(found: StoreWeeks, cohort: DealCohort, account: Account, end: number): void {
-  const keptPerWeek = (1 - Number(account.attritionYearlyRate)) ** (1 / YEAR_WEEKS);
-  const startRate = Number(account.ramp.startRate);
-  const lift = account.display ? 1 + Number(account.display.liftRate) : 1;
-  const displayWeeks = account.display?.weeks ?? 0;
+function addCohort(found: StoreWeeks, cohort: DealCohort, end: number, factors: AgeFactors): void {
   const opensAt = cohort.openWeek - found.firstWeek;
   const from = Math.max(0, opensAt);
   if (opensAt >= 0) found.openings[from] = (found.openings[from] ?? 0) + cohort.doors;
+  const { open, withDisplay, mature } = found;
   let doors = cohort.doors;
   for (let week = from; week < found.weeks && week < end; week++) {
     const age = week - opensAt;
-    const shown = age < displayWeeks;
-    found.open[week] = (found.open[week] ?? 0) + doors;
-    if (shown) found.withDisplay[week] = (found.withDisplay[week] ?? 0) + doors;
-    const mature = doors * rampAt(age, startRate, account.ramp.weeks) * (shown ? lift : 1);
-    found.mature[week] = (found.mature[week] ?? 0) + mature;
-    doors *= keptPerWeek;
+    open[week] = (open[week] ?? 0) + doors;
+    mature[week] = (mature[week] ?? 0) + doors * (age < factors.byAge.length ? (factors.byAge[age] ?? 1) : 1);
+    if (age < factors.displayWeeks) withDisplay[week] = (withDisplay[week] ?? 0) + doors;
+    doors *= factors.keptPerWeek;
   }
+}
+
+interface AgeFactors {
+  keptPerWeek: number;
+  displayWeeks: number;
+  /** Ramp x display lift by age in weeks; 1 from its end on. */
+  byAge: Float64Array;
+}
+
+function ageFactors({ attritionYearlyRate, ramp, display }: Account): AgeFactors {
+  const displayWeeks = display?.weeks ?? 0;
+  const lift = display ? 1 + Number(display.liftRate) : 1;
+  const startRate = Number(ramp.startRate);
+  const byAge = new Float64Array(Math.max(ramp.weeks, displayWeeks));
+  for (let age = 0; age < byAge.length; age++) {
+    byAge[age] = rampAt(age, startRate, ramp.weeks) * (age < displayWeeks ? lift : 1);
+  }
+  return { keptPerWeek: (1 - Number(attritionYearlyRate)) ** (1 / YEAR_WEEKS), displayWeeks, byAge };
 }
 
 /** Units of one listing that shoppers want, by week from the first opening. */
@@ -103,11 +117,13 @@ export function unitsByWeek(args: {
   const season = item ? seasonByWeek(item, dayNumber(plan.startDate), until) : null;
   const promotion = promotionByWeek(account, until);
   const rate = Number(listing.unitsPerStoreWeek);
+  const { mature, firstWeek } = stores;
   const units = new Float64Array(stores.weeks);
-  for (let week = 0; week < stores.weeks; week++) {
-    const planWeek = stores.firstWeek + week;
-    units[week] =
-      rate * (stores.mature[week] ?? 0) * (season?.[planWeek] ?? 1) * (promotion?.[planWeek] ?? 1);
+  for (let week = 0; week < units.length; week++) units[week] = rate * (mature[week] ?? 0);
+  for (const factors of [season, promotion]) {
+    if (!factors) continue;
+    for (let week = 0; week < units.length; week++)
+      units[week] = (units[week] ?? 0) * (factors[firstWeek + week] ?? 1);
   }
   return units;
 }

@@ -9,7 +9,7 @@ import { promotionCost } from '../rollout/compile-listing.ts';
 
 /** So much a unit scanned in weeks [fromWeek, untilWeek) of the plan. */
 export interface DealTake {
-  amount: Decimal;
+  amount: number;
   fromWeek: number;
   untilWeek: number;
 }
@@ -19,8 +19,9 @@ export interface DealTake {
  * landed at (less the part fit for sale again) and their way out.
  */
 export function riskPerUnit(account: Account, ladder: LadderResult): Decimal {
-  const badDebt = ladder.invoice.times(account.terms.badDebtRate);
-  return round4(badDebt.plus(unsoldPerUnit(account, ladder)));
+  const { sale, terms } = account;
+  if (sale.by === 'shipment' && terms.badDebtRate === '0') return ZERO;
+  return round4(ladder.invoice.times(terms.badDebtRate).plus(unsoldPerUnit(account, ladder)));
 }
 
 function unsoldPerUnit(account: Account, ladder: LadderResult): Decimal {
@@ -48,10 +49,10 @@ export function dealTakes(account: Account, ladder: LadderResult): DealTake[] {
   const claims = ladder.forPass.charges.flatMap(({ charge }) => {
     if (charge.settles !== 'claim' || charge.priceTenThousandths === 0) return [];
     const { fromWeek, untilWeek } = charge;
-    return [{ amount: dec(charge.priceTenThousandths).div(10_000), fromWeek, untilWeek }];
+    return [{ amount: charge.priceTenThousandths / 10_000, fromWeek, untilWeek }];
   });
   const promotions = account.promotions.map((promo) => ({
-    amount: dec(promotionCost(promo, ladder.forPass.shelfBeforeTaxTenThousandths)).div(10_000),
+    amount: promotionCost(promo, ladder.forPass.shelfBeforeTaxTenThousandths) / 10_000,
     fromWeek: promo.fromWeek,
     untilWeek: promo.fromWeek + promo.weeks,
   }));

@@ -1,7 +1,8 @@
 // Net price and contribution in a week of a deal: the base week's less the scan-backs and bill-backs that run in it.
 // Worked figure: net 2.548 and a scan-back of 0.40 in weeks 10 to 13 leave 2.148 in week 12.
 import { kindOf } from '../allowances/index.ts';
-import { type Decimal, dec, ZERO } from '../money/decimal.ts';
+import { type Decimal, ZERO } from '../money/decimal.ts';
+import { onGrid } from '../money/grid.ts';
 import { priceText } from '../money/plain.ts';
 import type { LadderResult, Step } from './types.ts';
 
@@ -28,7 +29,7 @@ function dealSteps(
   return forPass.charges.flatMap(({ id, kind, charge }): Step[] => {
     if (charge.settles !== 'claim' || !runs(charge.fromWeek, charge.untilWeek)) return [];
     const { label, stage, owner } = kindOf({ kind });
-    const amount = dec(charge.priceTenThousandths).div(10_000);
+    const amount = onGrid(charge.priceTenThousandths);
     const per = charge.per === 'unitSold' ? 'unit scanned' : 'unit shipped';
     const reason = `${priceText(amount)} a ${per} in weeks ${charge.fromWeek} to ${charge.untilWeek - 1}`;
     return [{ id, label, stage, isLevel: false, amount, owner, reason }];

@@ -1,6 +1,7 @@
 // The hands between our list price and the shelf: each buys at b and sells at s by one rule, on the price before tax.
 // Worked figure: shelf 60.00, retailer at 20 % of its price, wholesaler at 15 % of its own: 48.00, then 40.80.
-import { type Decimal, dec, ONE } from '../money/decimal.ts';
+import { type Decimal, ONE } from '../money/decimal.ts';
+import { kept } from '../money/kept.ts';
 import { priceText } from '../money/plain.ts';
 import { GRID } from '../money/rounding.ts';
 import type { Account, Hand, Item } from '../plan/index.ts';
@@ -13,10 +14,10 @@ export type PriceRule =
   | { by: 'solved' };
 
 export function priceRule({ rule }: Hand, item: Item): PriceRule {
-  if (rule.by === 'margin') return { by: 'margin', factor: ONE.minus(dec(rule.rate)) };
-  if (rule.by === 'markup') return { by: 'markup', factor: ONE.plus(dec(rule.rate)) };
+  if (rule.by === 'margin') return { by: 'margin', factor: ONE.minus(kept(rule.rate)) };
+  if (rule.by === 'markup') return { by: 'markup', factor: ONE.plus(kept(rule.rate)) };
   if (rule.by === 'solved') return { by: 'solved' };
-  const amount = dec(rule.amount);
+  const amount = kept(rule.amount);
   return { by: 'fixed', amount: rule.per === 'case' ? amount.div(item.caseUnits) : amount };
 }
 

@@ -1,9 +1,10 @@
 // One item on one account's shelf, from landed cost up to the tag: which rung gives way, what each hand keeps, what we
 // give back and keep, and the whole numbers the weekly pass runs on. Plan in, LadderResult out; nothing else is read.
 // Worked figure: landed 1.00, list 2.60, one hand at 40 %: ladder margin 61.54 %, shelf 4.3334, contribution 1.60.
-import { type Decimal, dec, round6, toTenThousandths } from '../money/decimal.ts';
+import type { Decimal } from '../money/decimal.ts';
+import { gridOf, rateOf } from '../money/grid.ts';
+import { kept } from '../money/kept.ts';
 import { percentText, priceText } from '../money/plain.ts';
-import { GRID } from '../money/rounding.ts';
 import type { Account, Hand, Item, Listing, Plan } from '../plan/index.ts';
 import { fine, type Outcome } from '../problems.ts';
 import { bandsOf } from './bands.ts';
@@ -36,6 +37,7 @@ export function ladderFor(args: {
 
   const { net, contribution, sellingCosts, steps } = terms.value;
   const { list, invoice } = foot;
+  const listGrid = gridOf(list);
   const hands = account.hands.map((hand, place) => handResult({ hand, place, priced: priced.value }));
   const givenBack = terms.value.givenBack.plus(foot.kept);
   return fine({
@@ -46,9 +48,9 @@ export function ladderFor(args: {
     invoice,
     net,
     contribution,
-    contributionRate: round6(contribution.div(net)),
-    ladderMarginRate: round6(list.minus(unit).div(list)),
-    tradeRate: round6(list.minus(net).div(list)),
+    contributionRate: rateOf({ part: gridOf(contribution), whole: gridOf(net) }),
+    ladderMarginRate: rateOf({ part: listGrid - gridOf(unit), whole: listGrid }),
+    tradeRate: rateOf({ part: listGrid - gridOf(net), whole: listGrid }),
     hands,
     shelfBeforeTax: sells[sells.length - 1] as Decimal,
     tax,
@@ -66,7 +68,8 @@ function handResult({ hand, place, priced }: { hand: Hand; place: number; priced
   const buys = place === 0 ? priced.foot.firstBuys : (priced.sells[place - 1] as Decimal);
   const sells = priced.sells[place] as Decimal;
   const keeps = sells.minus(buys);
-  const required = hand.requiredMarginRate === null ? null : dec(hand.requiredMarginRate);
+  const [part, bought, sold] = [gridOf(keeps), gridOf(buys), gridOf(sells)];
+  const required = hand.requiredMarginRate === null ? null : kept(hand.requiredMarginRate);
   return {
     id: hand.id,
     name: hand.name,
@@ -74,11 +77,11 @@ function handResult({ hand, place, priced }: { hand: Hand; place: number; priced
     buys,
     sells,
     keeps,
-    marginRate: round6(keeps.div(sells)),
-    markupRate: buys.isZero() ? null : round6(keeps.div(buys)),
+    marginRate: rateOf({ part, whole: sold }),
+    markupRate: bought === 0 ? null : rateOf({ part, whole: bought }),
     requiredMarginRate: required,
-    // a step of the price grid is no shortage
-    short: required !== null && keeps.plus(GRID).lt(sells.times(required)),
+    // one step of the price grid is no shortage
+    short: required?.times(sold).gt(part + 1) ?? false,
     solved: priced.solvedRung === hand.id,
   };
 }
@@ -91,11 +94,11 @@ function howListCame({ list }: Listing, landed: Decimal): string {
 
 function forPass(landed: Landed, { foot, sells }: RungPrices, { charges }: UnitTerms): LadderForPass {
   return {
-    invoiceTenThousandths: toTenThousandths(foot.invoice),
-    landedGoodsTenThousandths: toTenThousandths(landed.goods),
-    landedFreightTenThousandths: toTenThousandths(landed.freightAndDuty),
-    firstHandSellsTenThousandths: toTenThousandths(sells[0] as Decimal),
-    shelfBeforeTaxTenThousandths: toTenThousandths(sells[sells.length - 1] as Decimal),
+    invoiceTenThousandths: gridOf(foot.invoice),
+    landedGoodsTenThousandths: gridOf(landed.goods),
+    landedFreightTenThousandths: gridOf(landed.freightAndDuty),
+    firstHandSellsTenThousandths: gridOf(sells[0] as Decimal),
+    shelfBeforeTaxTenThousandths: gridOf(sells[sells.length - 1] as Decimal),
     charges,
     pickUp: foot.pickUp,
   };

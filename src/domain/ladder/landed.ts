@@ -3,6 +3,7 @@
 // Worked figure: goods 1.20, freight 1,800.00 a shipment of 6,000 units (0.30), duty 5 % of goods (0.06), loss 2.5 %:
 // (1.20 + 0.30 + 0.06) / 0.975 = 1.6000, of which goods 1.2308.
 import { type Decimal, dec, ONE, round4, ZERO } from '../money/decimal.ts';
+import { kept } from '../money/kept.ts';
 import { percentText, priceText } from '../money/plain.ts';
 import type { Item } from '../plan/index.ts';
 import { fine, type Outcome, type Problem, trouble } from '../problems.ts';
@@ -33,10 +34,10 @@ function landedFrom(item: Item): Outcome<Landed> {
     sum = sum.plus(found.amount);
     if (line.family === 'goods') goodsSum = goodsSum.plus(found.amount);
   }
-  const lossRate = dec(item.lossRate);
-  const kept = ONE.minus(lossRate);
-  const unit = round4(sum.div(kept));
-  const goods = round4(goodsSum.div(kept));
+  const lossRate = kept(item.lossRate);
+  const leftOver = ONE.minus(lossRate);
+  const unit = round4(sum.div(leftOver));
+  const goods = round4(goodsSum.div(leftOver));
   if (unit.gt(MOST)) return trouble(tooLarge(item, unit));
   return fine({ lines, lossRate, unit, goods, freightAndDuty: unit.minus(goods) });
 }
@@ -51,7 +52,7 @@ function lineOf(
 ): { amount: Decimal; reason: string } | { problem: Problem } {
   const { rule } = line;
   if (rule.by === 'share') return shareOf({ line, rate: rule.rate, of: rule.of, earlier, item });
-  const amount = dec(rule.amount);
+  const amount = kept(rule.amount);
   const price = priceText(amount);
   if (rule.by === 'unit') return { amount, reason: `${price} a unit` };
   const units = {
@@ -79,7 +80,7 @@ function shareOf(args: {
   }
   const of = labels.join(' + ') || 'nothing';
   return {
-    amount: base.times(dec(args.rate)),
+    amount: base.times(kept(args.rate)),
     reason: `${percentText(args.rate)} of ${of} ${priceText(base.toDecimalPlaces(6))}`,
   };
 }

@@ -1,7 +1,9 @@
 // Every price of the ladder, from our list price to the tag: all rungs but one are given, that one gives way, the shelf
 // price moves to the chain's points, and whoever absorbs that has its part restated.
 // Worked figure: shelf 4.99 with no tax in it, one hand at 42 %: it buys at 4.99 x 0.58 = 2.8942, our list price.
-import { type Decimal, dec, ONE, round4 } from '../money/decimal.ts';
+import { type Decimal, ONE, round4 } from '../money/decimal.ts';
+import { gridOf, onGrid } from '../money/grid.ts';
+import { kept } from '../money/kept.ts';
 import { priceText } from '../money/plain.ts';
 import { upToGrid } from '../money/rounding.ts';
 import type { Account, Listing, Plan } from '../plan/index.ts';
@@ -35,15 +37,15 @@ export function rungPrices(question: Question): Outcome<RungPrices> {
   const solvedRung = rungLeftToSolve(account, listing);
   if (typeof solvedRung !== 'string') return trouble(solvedRung);
   const rules = account.hands.map((hand) => priceRule(hand, inputs.item));
-  const taxFactor = plan.shelfTax.shown === 'inPrice' ? ONE.plus(dec(plan.shelfTax.rate)) : ONE;
+  const taxFactor = plan.shelfTax.shown === 'inPrice' ? ONE.plus(kept(plan.shelfTax.rate)) : ONE;
 
   const chain = exactChain(question, { rules, taxFactor, solvedRung });
   if (!chain.ok) return chain;
   const { prices, foot: typedFoot } = chain.value;
   const top = prices[rules.length] as Decimal;
-  const exactShelf = listing.shelf.by === 'price' ? dec(listing.shelf.amount) : top.times(taxFactor);
+  const exactShelf = listing.shelf.by === 'price' ? kept(listing.shelf.amount) : top.times(taxFactor);
   const shelfUnmoved = upToGrid(exactShelf);
-  const shelf = account.pricePoints ? movedToPoint(shelfUnmoved, account.pricePoints) : shelfUnmoved;
+  const shelf = movedShelf(account, shelfUnmoved);
   if (!shelf) return trouble(noPoint(account, shelfUnmoved));
 
   const oursToAbsorb = account.pricePoints?.absorbedBy === 'us' && !shelf.eq(shelfUnmoved);
@@ -73,6 +75,15 @@ export function rungPrices(question: Question): Outcome<RungPrices> {
     solvedRung,
     miss: missOf({ solvedRung, foot, prices, shelfUnmoved, exactShelf }),
   });
+}
+
+/** The tag after its move to the chain's points; null when it has none there. */
+function movedShelf({ pricePoints }: Account, unmoved: Decimal): Decimal | null {
+  if (!pricePoints) return unmoved;
+  const before = gridOf(unmoved);
+  const point = movedToPoint(before, pricePoints);
+  if (point === null) return null;
+  return point === before ? unmoved : onGrid(point);
 }
 
 /** Which of list, shelf and hands is left to be solved; a problem unless exactly one is. */
@@ -106,7 +117,7 @@ function exactChain(
     fillUp(prices, rules, { from: 0, to: solvedPlace < 0 ? rules.length : solvedPlace });
   }
   if (listing.shelf.by === 'price') {
-    prices[rules.length] = dec(listing.shelf.amount).div(taxFactor);
+    prices[rules.length] = kept(listing.shelf.amount).div(taxFactor);
     fillDown(prices, rules, { from: rules.length, to: solvedPlace < 0 ? 0 : solvedPlace + 1 });
   }
   const stuck = handTakingAll(prices, account);
@@ -120,8 +131,8 @@ function typedList(
   { landed }: FootInputs,
 ): Outcome<Decimal | null> {
   if (list.by === 'solved') return fine(null);
-  if (list.by === 'price') return fine(dec(list.amount));
-  if (landed.gt(0)) return fine(round4(landed.div(ONE.minus(dec(list.rate)))));
+  if (list.by === 'price') return fine(kept(list.amount));
+  if (landed.gt(0)) return fine(round4(landed.div(ONE.minus(kept(list.rate)))));
   return trouble({
     code: 'rung-unsolvable',
     path: `accounts/${account.id}/listings/${itemId}/list`,

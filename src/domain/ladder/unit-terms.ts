@@ -4,7 +4,9 @@
 // Worked figure: invoice 2.60, spoils 2 % (0.052), landed 1.00, broker 5 % (0.13): net 2.548, contribution 1.418.
 import type { Charge, Stage, UnitBases } from '../allowances/contract.ts';
 import { type Allowance, kindOf } from '../allowances/index.ts';
-import { type Decimal, dec, round4, ZERO } from '../money/decimal.ts';
+import { type Decimal, round4, ZERO } from '../money/decimal.ts';
+import { onGrid } from '../money/grid.ts';
+import { kept } from '../money/kept.ts';
 import { percentText, priceText } from '../money/plain.ts';
 import type { Account } from '../plan/index.ts';
 import { fine, type Outcome, type Problem, trouble } from '../problems.ts';
@@ -87,7 +89,7 @@ function dueOn(foot: Foot, { account, item, landed }: FootInputs): { due: Due[];
     if (charge.settles === 'returns') returnsMillionths += charge.rateMillionths;
     due.push({ terms, stage, charge: foot.pickUp ? withoutFreight(charge) : charge });
   }
-  if (returnsMillionths > 0) bases.returnsRate = dec(Math.min(returnsMillionths, 1_000_000)).div(1_000_000);
+  if (returnsMillionths > 0) bases.returnsRate = onGrid(Math.min(returnsMillionths, 1_000_000)).div(100);
   return { due, bases };
 }
 
@@ -123,7 +125,7 @@ function discountOf({ terms }: Account, invoice: Decimal): Step | null {
     label: 'Early-payment discount',
     stage: 'deduction',
     isLevel: false,
-    amount: round4(invoice.times(dec(rate)).times(dec(takenShare))),
+    amount: round4(invoice.times(kept(rate)).times(kept(takenShare))),
     owner: 'theirs',
     reason: `${percentText(rate)} of invoice ${priceText(invoice)} if paid in ${days} days${taken}`,
   };

@@ -52,5 +52,7 @@ function withoutWrapping(schema: Schema, value: unknown): Schema | null {
   const key = (def as z.core.$ZodDiscriminatedUnionDef).discriminator;
   if (key === undefined) return schema;
   const stated = getAt(value, key);
-  return (def.options as Schema[]).find((option) => option._zod.propValues?.[key]?.has(stated as string)) ?? null;
+  return (
+    (def.options as Schema[]).find((option) => option._zod.propValues?.[key]?.has(stated as string)) ?? null
+  );
 }

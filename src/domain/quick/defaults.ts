@@ -28,6 +28,8 @@ export const DEFAULTS = {
   leadWeeks: 6,
   depositRate: '0.5',
   transitWeeks: 1,
+  /** Without supply ahead, full cases a door and a week in transit leave shelves empty half the time. */
+  shelfCoverWeeks: 2,
 } as const;
 
 export const QUICK_THRESHOLDS: Plan['thresholds'] = {
@@ -110,6 +112,12 @@ function chainGuesses(chain: string): BasisNote[] {
     guess(`${chain}/terms/latenessDays`, 'Paid 10 days late', '0', '30'),
     guess(`${chain}/terms/transitWeeks`, 'A week on the way to the store', '0', '3'),
     guess(`${chain}/attritionYearlyRate`, 'No store is lost', '0', '0.2'),
+    guess(
+      `${chain}/listings/${ITEM_ID}/coverWeeks`,
+      'Each store orders up to two weeks of supply beyond the delivery',
+      '1',
+      '4',
+    ),
   ];
 }
 

@@ -167,7 +167,7 @@ function quickListing(seven: SevenNumbers): Account['listings'][number] {
     facings: 1,
     depthUnits: DEFAULTS.caseUnits,
     backStockUnits: 0,
-    coverWeeks: 0,
+    coverWeeks: DEFAULTS.shelfCoverWeeks,
     freeCasesPerDoor: seven.freeFill ? 1 : 0,
     replaces: null,
   };

@@ -138,6 +138,6 @@ export interface RolloutReading {
   cashCycleDays: number | null;
   endCash: number;
   mostStockWeeks: number | null;
-  /** What binds first, with its week, for the reason. */
-  ends: string;
+  /** What most of the money went on up to the lowest week. */
+  ends: 'stock' | 'opening' | 'shipping' | 'overhead' | 'funding';
 }

@@ -22,7 +22,13 @@ export function itemDates({ items, horizonWeeks }: Plan): Problem[] {
         const at = `${path}/supply/capacitySteps/${step.id}/fromWeek`;
         const before = steps[index - 1];
         if (before && step.fromWeek <= before.fromWeek) {
-          return [outOfOrder(at, `week ${step.fromWeek}`, `a week after the step before it, week ${before.fromWeek}`)];
+          return [
+            outOfOrder(
+              at,
+              `week ${step.fromWeek}`,
+              `a week after the step before it, week ${before.fromWeek}`,
+            ),
+          ];
         }
         if (step.fromWeek >= step.leadWeeks) return inside(at, step.fromWeek, horizonWeeks);
         const got = `week ${step.fromWeek}, and setting it up takes ${weeks(step.leadWeeks)}`;
@@ -56,7 +62,13 @@ export function businessDates({ business, horizonWeeks }: Plan): Problem[] {
     ...overheads.flatMap(({ id, fromWeek, untilWeek }) =>
       untilWeek === null || untilWeek > fromWeek
         ? []
-        : [outOfOrder(`business/overheads/${id}/untilWeek`, `week ${untilWeek}`, `a week after ${fromWeek}, where it begins`)],
+        : [
+            outOfOrder(
+              `business/overheads/${id}/untilWeek`,
+              `week ${untilWeek}`,
+              `a week after ${fromWeek}, where it begins`,
+            ),
+          ],
     ),
   ];
 }
@@ -74,7 +86,9 @@ function cutWeek({ id, cutWeek: cut, waves, runningDoors }: Account): Problem[] 
   if (cut === null || waves.length === 0 || runningDoors.length > 0) return [];
   const first = Math.min(...waves.map(({ openWeek }) => openWeek));
   if (cut > first) return [];
-  return [outOfOrder(`accounts/${id}/cutWeek`, `week ${cut}`, `a week after the first opening, week ${first}`)];
+  return [
+    outOfOrder(`accounts/${id}/cutWeek`, `week ${cut}`, `a week after the first opening, week ${first}`),
+  ];
 }
 
 function discountDays({ id, terms }: Account): Problem[] {

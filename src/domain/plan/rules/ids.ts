@@ -30,7 +30,9 @@ function repeatedIn(list: readonly unknown[], path: string): Problem[] {
     const isNew = !seen.has(id);
     seen.add(id);
     const field = Object.hasOwn(place as object, 'id') ? 'id' : 'itemId';
-    return isNew ? [] : [repeated(`${path}/${index}/${field}`, id, 'an identifier that no other place of the list has')];
+    return isNew
+      ? []
+      : [repeated(`${path}/${index}/${field}`, id, 'an identifier that no other place of the list has')];
   });
 }
 
@@ -39,7 +41,11 @@ function handsCalledRungs(plan: Plan): Problem[] {
     account.hands
       .filter(({ id }) => (OWN_RUNGS as readonly string[]).includes(id))
       .map(({ id }) =>
-        repeated(`accounts/${account.id}/hands/${id}/id`, id, 'an identifier other than "landed", "list" and "shelf"'),
+        repeated(
+          `accounts/${account.id}/hands/${id}/id`,
+          id,
+          'an identifier other than "landed", "list" and "shelf"',
+        ),
       ),
   );
 }

@@ -33,7 +33,10 @@ function solvedProblems(account: Account, listing: Listing): Problem[] {
     return [{ code: 'solved-count', path: `${path}/lockedRungs/${index}`, got, expected }];
   }
   const names = ['list', ...account.hands.map(({ id }) => id), 'shelf'].map(shown).join(', ');
-  const got = solved.length === 0 ? 'no rung to be solved' : `${solved.length} rungs to be solved: ${solved.map(shown).join(', ')}`;
+  const got =
+    solved.length === 0
+      ? 'no rung to be solved'
+      : `${solved.length} rungs to be solved: ${solved.map(shown).join(', ')}`;
   return [{ code: 'solved-count', path, got, expected: `exactly one of ${names} stated by "solved"` }];
 }
 
@@ -44,6 +47,13 @@ function pointProblems({ id, pricePoints }: Account): Problem[] {
   return pricePoints.endings.flatMap((ending, index): Problem[] =>
     fits(ending)
       ? []
-      : [{ code: 'field-invalid', path: `accounts/${id}/pricePoints/endings/${index}`, got: shown(ending), expected }],
+      : [
+          {
+            code: 'field-invalid',
+            path: `accounts/${id}/pricePoints/endings/${index}`,
+            got: shown(ending),
+            expected,
+          },
+        ],
   );
 }

@@ -23,7 +23,14 @@ export function amountProblems(plan: Plan): Problem[] {
 
 function currency({ currency: code }: Plan): Problem[] {
   if (minorDigitsOf(code) !== null) return [];
-  return [{ code: 'currency-unknown', path: 'currency', got: shown(code), expected: 'a currency code of ISO 4217, like "USD"' }];
+  return [
+    {
+      code: 'currency-unknown',
+      path: 'currency',
+      got: shown(code),
+      expected: 'a currency code of ISO 4217, like "USD"',
+    },
+  ];
 }
 
 /** All that is taken off an invoice as a share of it, the early-payment discount included. */
@@ -35,7 +42,9 @@ function deductions({ id, allowances, terms }: Account): Problem[] {
   const total = rates.reduce<Decimal>((sum, rate) => sum.plus(rate), discount);
   if (total.lt(ONE)) return [];
   const got = `deductions of ${percentText(total.toFixed())} of the invoice together`;
-  return [{ code: 'takes-too-much', path: `accounts/${id}/allowances`, got, expected: 'less than 100 % together' }];
+  return [
+    { code: 'takes-too-much', path: `accounts/${id}/allowances`, got, expected: 'less than 100 % together' },
+  ];
 }
 
 /** Only where the list price is typed; where it is solved, the ladder tells. */
@@ -47,12 +56,21 @@ function invoicePrice(plan: Plan, account: Account, listing: Listing): Problem[]
   for (const allowance of account.allowances) {
     const kind = kindOf(allowance);
     if (kind.stage !== 'offInvoice') continue;
-    const bases = { list, running, invoice: running, landed: ZERO, returnsRate: ZERO, caseUnits: item.caseUnits };
+    const bases = {
+      list,
+      running,
+      invoice: running,
+      landed: ZERO,
+      returnsRate: ZERO,
+      caseUnits: item.caseUnits,
+    };
     running = running.minus(kind.take(allowance, bases).amount);
     if (running.gt(ZERO)) continue;
     const got = `an invoice price of ${priceText(running)} for ${shown(listing.itemId)} after this allowance`;
     const expected = `an invoice price above 0, from the list price of ${priceText(list)}`;
-    return [{ code: 'takes-too-much', path: `accounts/${account.id}/allowances/${allowance.id}`, got, expected }];
+    return [
+      { code: 'takes-too-much', path: `accounts/${account.id}/allowances/${allowance.id}`, got, expected },
+    ];
   }
   return [];
 }
@@ -61,7 +79,14 @@ function openingStock({ items }: Plan): Problem[] {
   return items.flatMap(({ id, opening }): Problem[] => {
     if (opening.units > 0 || Number(opening.stockAmount) === 0) return [];
     const path = `items/${id}/opening/stockAmount`;
-    return [{ code: 'field-invalid', path, got: shown(opening.stockAmount), expected: '0, since no units are held' }];
+    return [
+      {
+        code: 'field-invalid',
+        path,
+        got: shown(opening.stockAmount),
+        expected: '0, since no units are held',
+      },
+    ];
   });
 }
 
@@ -69,5 +94,7 @@ function promiseWords({ thresholds }: Plan): Problem[] {
   const { promiseFailsBelowRate: fails, promiseTightBelowRate: tight } = thresholds;
   if (Number(fails) <= Number(tight)) return [];
   const path = 'thresholds/promiseFailsBelowRate';
-  return [{ code: 'field-invalid', path, got: shown(fails), expected: `at most promiseTightBelowRate, ${tight}` }];
+  return [
+    { code: 'field-invalid', path, got: shown(fails), expected: `at most promiseTightBelowRate, ${tight}` },
+  ];
 }

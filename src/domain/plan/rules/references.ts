@@ -27,7 +27,8 @@ function costBases(item: Item): Problem[] {
     if (rule.by !== 'share') return [];
     const path = `items/${item.id}/costLines/${id}/rule/of`;
     const earlier = ids.slice(0, index);
-    const expected = earlier.length > 0 ? `earlier lines: ${earlier.map(shown).join(', ')}` : 'no share in a first line';
+    const expected =
+      earlier.length > 0 ? `earlier lines: ${earlier.map(shown).join(', ')}` : 'no share in a first line';
     if (rule.of.length === 0) return [{ code: 'cost-base', path, got: 'no line', expected } as const];
     return rule.of.flatMap((name, place): Problem[] => {
       const at = `${path}/${place}`;
@@ -71,7 +72,8 @@ function noteProblems(plan: Plan, index: number): Problem[] {
   const note = plan.basis[index];
   if (!note) return [];
   const current = getAt(plan, note.path);
-  if (current === undefined) return [unknown(`basis/${index}/path`, note.path, 'the path of a field of this plan')];
+  if (current === undefined)
+    return [unknown(`basis/${index}/path`, note.path, 'the path of a field of this plan')];
   const ends = (['low', 'high'] as const).flatMap((key): Problem[] => {
     const end = note[key];
     if (end === null || (isScalar(current) && accepts(plan, note.path, valueLike(current, end)))) return [];

@@ -1,0 +1,77 @@
+// Commands about an account: its hands, listings, waves, allowances and fees. What is added is passed in whole; what
+// would leave the plan unsound (an account with no listing, a ladder with nothing to solve) is refused by the checks.
+// Worked example: addWave(plan, { accountId: 'corner', wave: { id: 'second', openWeek: 26, doors: 290, doorsPerWeek: 30 } })
+import type { Account, BasisNote, Hand, Listing, Plan } from '../../domain/plan/index.ts';
+import type { Outcome } from '../../domain/problems.ts';
+import { addPlace, append, changed, removePlace, withNotes } from './field.ts';
+
+type Wave = Account['waves'][number];
+type Allowance = Account['allowances'][number];
+type Fee = Account['openingFees'][number];
+type Of<Key extends string> = Record<'accountId' | Key, string>;
+
+export function addAccount(
+  plan: Plan,
+  args: { account: Account; notes: readonly BasisNote[] },
+): Outcome<Plan> {
+  const added = append(plan, 'accounts', args.account);
+  return added.ok ? { ok: true, value: withNotes(added.value, args.notes) } : added;
+}
+
+export function removeAccount(plan: Plan, { accountId }: Of<never>): Outcome<Plan> {
+  return removePlace(plan, { path: `accounts/${accountId}` });
+}
+
+/** `index` counts from us to the shelf; the last hand is the shelf's. */
+export function addHand(plan: Plan, args: { accountId: string; hand: Hand; index: number }): Outcome<Plan> {
+  return addPlace(plan, {
+    listPath: `accounts/${args.accountId}/hands`,
+    index: args.index,
+    place: args.hand,
+  });
+}
+
+/** Its locks on the account's ladders go with it. */
+export function removeHand(plan: Plan, { accountId, handId }: Of<'handId'>): Outcome<Plan> {
+  const accounts = changed(plan.accounts, accountId, (account) => ({
+    ...account,
+    listings: account.listings.map((listing) => ({
+      ...listing,
+      lockedRungs: listing.lockedRungs.filter((rung) => rung !== handId),
+    })),
+  }));
+  return removePlace({ ...plan, accounts }, { path: `accounts/${accountId}/hands/${handId}` });
+}
+
+export function addListing(plan: Plan, args: { accountId: string; listing: Listing }): Outcome<Plan> {
+  return append(plan, `accounts/${args.accountId}/listings`, args.listing);
+}
+
+export function removeListing(plan: Plan, { accountId, itemId }: Of<'itemId'>): Outcome<Plan> {
+  return removePlace(plan, { path: `accounts/${accountId}/listings/${itemId}` });
+}
+
+export function addWave(plan: Plan, args: { accountId: string; wave: Wave }): Outcome<Plan> {
+  return append(plan, `accounts/${args.accountId}/waves`, args.wave);
+}
+
+export function removeWave(plan: Plan, { accountId, waveId }: Of<'waveId'>): Outcome<Plan> {
+  return removePlace(plan, { path: `accounts/${accountId}/waves/${waveId}` });
+}
+
+/** Last in the order; movePlace changes it, which counts for discounts in series. */
+export function addAllowance(plan: Plan, args: { accountId: string; allowance: Allowance }): Outcome<Plan> {
+  return append(plan, `accounts/${args.accountId}/allowances`, args.allowance);
+}
+
+export function removeAllowance(plan: Plan, { accountId, allowanceId }: Of<'allowanceId'>): Outcome<Plan> {
+  return removePlace(plan, { path: `accounts/${accountId}/allowances/${allowanceId}` });
+}
+
+export function addFee(plan: Plan, args: { accountId: string; fee: Fee }): Outcome<Plan> {
+  return append(plan, `accounts/${args.accountId}/openingFees`, args.fee);
+}
+
+export function removeFee(plan: Plan, { accountId, feeId }: Of<'feeId'>): Outcome<Plan> {
+  return removePlace(plan, { path: `accounts/${accountId}/openingFees/${feeId}` });
+}

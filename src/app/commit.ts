@@ -1,0 +1,146 @@
+// The one place where an edit becomes the plan: check the whole plan, compute, and only then push undo, raise the
+// revision, hand it to be saved and show it - all before the call returns, so the same frame shows the result. An edit
+// that fails changes nothing: its text and its problems wait in `pending`, beside the last good plan and results.
+// Worked example: a wave in week 0 is refused behind one transit week and waits; when transit is set to 0, the waiting
+// edit is tried again and accepted.
+import type { Plan } from '../domain/plan/index.ts';
+import { hasAt } from '../domain/plan/path.ts';
+import { type Outcome, type Problem, sentence } from '../domain/problems.ts';
+import type { Results } from '../domain/results.ts';
+import { checkPlan, planFile } from '../plan-format/index.ts';
+import type { Core } from './core.ts';
+import { save } from './saving.ts';
+import { shared } from './share.ts';
+import { type Pending, together } from './state.ts';
+import { stepped } from './undo.ts';
+
+export interface Edit {
+  /** The field or place the edit is about: its problems are shown there. */
+  at: string;
+  text: string | null;
+  kind: string | null;
+  apply: (plan: Plan) => Outcome<Plan>;
+}
+
+/** Tries an edit; true when it was accepted. */
+export function attempt(core: Core, edit: Edit): boolean {
+  return together(() => {
+    const before = core.state.plan.value;
+    if (before === null) return false;
+    const next = edit.apply(before);
+    const judged = next.ok ? judge(core, before, next.value) : next;
+    if (!judged.ok) {
+      setPending(core, edit.at, { ...edit, problems: judged.problems });
+      return false;
+    }
+    dropPending(core, edit.at);
+    if (judged.value.plan !== before) {
+      accept(core, judged.value, edit.at);
+      retryPending(core, edit.at);
+    }
+    return true;
+  });
+}
+
+/** Shows `plan` in place of the open one as the result of undo, redo or another tab; it was checked before. */
+export function replacePlan(core: Core, plan: Plan, revision: number): void {
+  const { state } = core;
+  state.plan.value = plan;
+  state.revision.value = revision;
+  const computed = computeOf(core, plan);
+  state.planProblems.value = computed.problems;
+  if (computed.results !== null) state.results.value = { results: computed.results, revision };
+}
+
+export interface Computed {
+  results: Results | null;
+  problems: readonly Problem[];
+}
+
+/** Results, or why there are none. A thrown assertion is shown once as a bug, with the plan to keep. */
+export function computeOf(core: Core, plan: Plan): Computed {
+  try {
+    const outcome = core.deps.evaluate(plan);
+    return outcome.ok
+      ? { results: outcome.value, problems: [] }
+      : { results: null, problems: outcome.problems };
+  } catch (error) {
+    reportBug(core, error, plan);
+    return { results: null, problems: [] };
+  }
+}
+
+export function reportBug(core: Core, error: unknown, plan: Plan | null): void {
+  const message = error instanceof Error ? error.message : String(error);
+  core.state.bug.value = { message, file: plan === null ? null : planFile(plan) };
+}
+
+/** Problems in one sentence each, for places that show text only. */
+export function sentences(problems: readonly Problem[]): string[] {
+  return problems.map(sentence);
+}
+
+interface Judged {
+  plan: Plan;
+  computed: Computed;
+}
+
+function judge(core: Core, before: Plan, next: Plan): Outcome<Judged> {
+  const checked = checkPlan(next);
+  if (!checked.ok) return checked;
+  const plan = shared(before, checked.value);
+  if (plan === before) return { ok: true, value: { plan, computed: { results: null, problems: [] } } };
+  const computed = computeOf(core, plan);
+  // A plan that can't be computed may be mended step by step; one that can is not left for one that can't.
+  if (computed.results === null && isComputed(core)) return { ok: false, problems: computed.problems };
+  return { ok: true, value: { plan, computed } };
+}
+
+/** Whether what is shown was computed from the plan as it stands. */
+function isComputed({ state }: Core): boolean {
+  return state.results.value !== null && state.results.value.revision === state.revision.value;
+}
+
+function accept(core: Core, { plan, computed }: Judged, at: string): void {
+  const { state } = core;
+  const before = state.plan.value;
+  const revision = state.revision.value + 1;
+  if (before !== null) state.steps.value = stepped(state.steps.value, before, at);
+  state.plan.value = plan;
+  state.revision.value = revision;
+  state.planProblems.value = computed.problems;
+  if (computed.results !== null) state.results.value = { results: computed.results, revision };
+  save(core, plan, revision);
+}
+
+/** Refused edits get another chance, as part of the same undo step. */
+function retryPending(core: Core, at: string): void {
+  const { state } = core;
+  for (const [path, pending] of state.pending.value) {
+    const before = state.plan.value;
+    if (before === null) return;
+    if (pending.text === null || !hasAt(before, path)) {
+      dropPending(core, path); // nothing was typed, or the field is gone
+      continue;
+    }
+    const next = pending.apply(before);
+    const judged = next.ok ? judge(core, before, next.value) : next;
+    if (!judged.ok) {
+      setPending(core, path, { ...pending, problems: judged.problems });
+      continue;
+    }
+    dropPending(core, path);
+    if (judged.value.plan !== before) accept(core, judged.value, at);
+  }
+}
+
+function setPending(core: Core, path: string, { text, kind, problems, apply }: Pending): void {
+  core.state.pending.value = new Map(core.state.pending.value).set(path, { text, kind, problems, apply });
+}
+
+export function dropPending(core: Core, path: string): void {
+  if (!core.state.pending.value.has(path)) return;
+  const left = new Map(core.state.pending.value);
+  left.delete(path);
+  core.state.pending.value = left;
+}

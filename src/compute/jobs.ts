@@ -1,0 +1,36 @@
+// The jobs themselves, without a worker around them, so that tests and the worker run the same code.
+// Worked example: jobAnswer({ kind: 'leastOpeningCash', plan }) runs the pass four times and returns the amount.
+import { isoDateOf } from '../domain/calendar.ts';
+import { evaluate, type SayFor } from '../domain/evaluate.ts';
+import { landedOf } from '../domain/ladder/landed.ts';
+import type { Plan } from '../domain/plan/index.ts';
+import { fine, type Outcome } from '../domain/problems.ts';
+import { leastOpeningCash, mostDoors, type SolveArgs } from '../domain/rollout/solve.ts';
+import { leansOn } from '../domain/verdicts/leans-on.ts';
+import { plainSay } from '../domain/verdicts/say.ts';
+import type { Answers, Job } from './protocol.ts';
+
+/** Sentences made here are never shown; the page has its own words. */
+const sayFor: SayFor = ({ minorDigits, startDay }) => plainSay({ minorDigits, startDay, dateOf: isoDateOf });
+
+export function jobAnswer(job: Job): Outcome<Answers[keyof Answers]> {
+  const evaluated = evaluate(job.plan, sayFor);
+  if (!evaluated.ok) return evaluated;
+  const results = evaluated.value;
+  if (job.kind === 'leansOn') return fine(leansOn({ plan: job.plan, results, sayFor }));
+  const args: SolveArgs = {
+    plan: job.plan,
+    ladders: results.ladders,
+    landed: landedParts(job.plan),
+    minorDigits: results.minorDigits,
+  };
+  return fine(job.kind === 'mostDoors' ? mostDoors(args, job.accountId) : leastOpeningCash(args));
+}
+
+function landedParts(plan: Plan): SolveArgs['landed'] {
+  return plan.items.map((item) => {
+    const outcome = landedOf(item);
+    if (!outcome.ok) throw new Error(`${item.id} has no landed cost, yet the plan was computed`);
+    return outcome.value;
+  });
+}

@@ -1,0 +1,41 @@
+// How figures inside sentences are written. The words are made here, in the domain, so that screen and command line say
+// the same; the numbers' look (grouping, month names) belongs to a locale, so it is passed in.
+// Worked figure: money(-1230000) is "−12,300" in en-US with 2 digits; week(9) is "week 9 (2 Mar)".
+import type { Decimal } from '../money/decimal.ts';
+
+export interface Say {
+  /** Whole minor units; without cents from 10,000 on. */
+  money: (minorUnits: number) => string;
+  /** A unit price, at the currency's digits. */
+  price: (amount: Decimal) => string;
+  /** A share as percent with one decimal at most. */
+  percent: (share: Decimal | number) => string;
+  /** A rate of sale or ratio, at most two decimals. */
+  number: (value: Decimal | number) => string;
+  /** A whole count, grouped. */
+  count: (value: number) => string;
+  /** "week 9 (2 Mar)" */
+  week: (index: number) => string;
+}
+
+/** True minus, no grouping, a point: the same on every machine. For tests and for the command line. */
+export function plainSay(args: { minorDigits: number; startDay: number; dateOf: (day: number) => string }): Say {
+  const minus = (text: string) => text.replace(/^-/, '−');
+  const money = (minorUnits: number) => {
+    const amount = minorUnits / 10 ** args.minorDigits;
+    const digits = Math.abs(amount) >= 10_000 ? 0 : args.minorDigits;
+    return minus(amount.toFixed(digits));
+  };
+  return {
+    money,
+    price: (amount) => minus(amount.toFixed(Math.max(2, args.minorDigits))),
+    percent: (share) => minus(`${trimmed((Number(share) * 100).toFixed(1))} %`),
+    number: (value) => minus(trimmed(Number(value).toFixed(2))),
+    count: (value) => minus(String(value)),
+    week: (index) => `week ${index} (${args.dateOf(args.startDay + 7 * index)})`,
+  };
+}
+
+function trimmed(text: string): string {
+  return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
+}

@@ -1,0 +1,134 @@
+// All results of a plan as one plain object: decimals as text, weeks as numbers, ids as in the plan. help.ts documents
+// every key; tests/reckon checks that nothing is printed that help doesn't name.
+import type { DealResult } from '../domain/deals/types.ts';
+import type { LadderResult } from '../domain/ladder/types.ts';
+import { landedOf } from '../domain/ladder/landed.ts';
+import { Decimal } from '../domain/money/decimal.ts';
+import type { Plan } from '../domain/plan/index.ts';
+import type { Results, Verdict, VerdictName } from '../domain/results.ts';
+import { leastOpeningCash, mostDoors, type SolveArgs } from '../domain/rollout/solve.ts';
+import { leansOn } from '../domain/verdicts/leans-on.ts';
+import { sayFor } from './say.ts';
+import { journalOf, moneyText, weeksOf } from './weeks.ts';
+
+export interface OutputArgs {
+  plan: Plan;
+  results: Results;
+  weeks: boolean;
+  journal: boolean;
+}
+
+export function outputOf(args: OutputArgs): unknown {
+  const { plan, results } = args;
+  return plain({
+    plan: { id: plan.id, name: plan.name, version: plan.version, lesson: plan.lesson },
+    currency: results.currency,
+    minorDigits: results.minorDigits,
+    verdicts: verdictsOf(plan, results),
+    ladders: results.ladders.map(ladderOf),
+    deals: results.deals.map((deal) => dealOf(deal, results)),
+    rollout: rolloutOf(args),
+    solves: solvesOf(plan, results),
+    defaults: plan.basis,
+  });
+}
+
+/** Decimals to text all the way down; everything else is plain already. */
+function plain(value: unknown): unknown {
+  if (Decimal.isDecimal(value)) return value.toFixed();
+  if (Array.isArray(value)) return value.map(plain);
+  if (typeof value !== 'object' || value === null) return value;
+  return Object.fromEntries(Object.entries(value).map(([key, part]) => [key, plain(part)]));
+}
+
+function verdictsOf(plan: Plan, results: Results): unknown {
+  const leans = leansOn({ plan, results, sayFor });
+  const names = Object.keys(results.verdicts) as VerdictName[];
+  return Object.fromEntries(
+    names.map((name) => {
+      const { state, figure, value, reason, accountId, itemId }: Verdict = results.verdicts[name];
+      const lean = leans[name];
+      const leansOnText = lean && {
+        path: lean.path,
+        label: lean.label,
+        flips: lean.flips,
+        end: lean.end,
+        stateThere: lean.stateThere,
+      };
+      return [name, { state, figure, reason, value, accountId, itemId, leansOn: leansOnText }];
+    }),
+  );
+}
+
+function ladderOf(ladder: LadderResult): unknown {
+  const { forPass: _integers, ...rest } = ladder;
+  return rest;
+}
+
+function dealOf(deal: DealResult, results: Results): unknown {
+  return { ...deal, cumulated: deal.cumulated.map((amount) => moneyText(amount, results.minorDigits)) };
+}
+
+function rolloutOf({ plan, results, weeks, journal }: OutputArgs): unknown {
+  const { reading, minorDigits, pass } = results;
+  const money = (minorUnits: number) => moneyText(minorUnits, minorDigits);
+  return {
+    startDate: plan.startDate,
+    horizonWeeks: plan.horizonWeeks,
+    openingCash: plan.business.openingCashAmount === null ? null : money(pass.openingCash),
+    cashNeed: { amount: money(reading.cashNeed), week: reading.cashNeedWeek },
+    depthFromZero: money(reading.depthFromZero),
+    lowestCash: { amount: money(reading.lowestCash), week: reading.lowestWeek },
+    endCash: money(reading.endCash),
+    buffer: money(reading.bufferAmount),
+    floorNotSeen: reading.floorNotSeen,
+    backAboveOpeningWeek: reading.backAboveOpeningWeek,
+    firstOpeningWeek: reading.firstOpeningWeek,
+    firstPaymentWeek: reading.firstPaymentWeek,
+    mostSpentOn: reading.ends,
+    days: {
+      inventory: rounded(reading.daysInventory),
+      receivable: rounded(reading.daysReceivable),
+      payable: rounded(reading.daysPayable),
+      cashCycle: rounded(reading.cashCycleDays),
+    },
+    units: {
+      demand: reading.demandUnits,
+      sold: reading.soldUnits,
+      lost: reading.lostUnits,
+      fillRate: reading.fillRate === null ? null : reading.fillRate.toFixed(6),
+      firstLostWeek: reading.firstLostWeek,
+      mostStockWeeks: rounded(reading.mostStockWeeks),
+    },
+    ...(weeks ? { weeks: weeksOf(plan, results) } : {}),
+    ...(journal ? { journal: journalOf(plan, results) } : {}),
+  };
+}
+
+function rounded(value: number | null): string | null {
+  return value === null ? null : value.toFixed(2);
+}
+
+function solvesOf(plan: Plan, results: Results): unknown {
+  const landed = plan.items.map((item) => {
+    const outcome = landedOf(item);
+    if (!outcome.ok) throw new Error(`${item.id} has no landed cost, yet the plan was computed`);
+    return outcome.value;
+  });
+  const args: SolveArgs = { plan, ladders: results.ladders, landed, minorDigits: results.minorDigits };
+  const money = (minorUnits: number | null) => (minorUnits === null ? null : moneyText(minorUnits, results.minorDigits));
+  const least = leastOpeningCash(args);
+  return {
+    leastOpeningCash: {
+      amount: money(least.amount),
+      lowestThere: money(least.lowestThere),
+      lowestBelow: money(least.lowestBelow),
+      confirmed: least.confirmed,
+    },
+    mostDoors: plan.accounts.flatMap((account) => {
+      const most = mostDoors(args, account.id);
+      if (!most) return [];
+      return [{ ...most, lowestThere: money(most.lowestThere), lowestNext: money(most.lowestNext) }];
+    }),
+  };
+}

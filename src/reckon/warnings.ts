@@ -1,0 +1,31 @@
+// What a careful reader of the results should know beside them, one sentence each, on standard error.
+// Worked example: "1,204 units of demand find an empty shelf, the first in week 15."
+import type { Plan } from '../domain/plan/index.ts';
+import type { Results } from '../domain/results.ts';
+import { emptyShelfRisks } from '../domain/rollout/flags.ts';
+import { sayFor } from './say.ts';
+
+export function warningsOf(plan: Plan, results: Results): string[] {
+  const { reading, pass, minorDigits, compiled } = results;
+  const say = sayFor({ currency: results.currency, minorDigits, startDay: compiled.startDay });
+  const warnings: string[] = [];
+  if (plan.business.openingCashAmount === null) {
+    warnings.push('opening cash is not known: the pass starts from zero and no cash verdict is given.');
+  }
+  if (reading.floorNotSeen) {
+    warnings.push(`the lowest cash falls in the last four of ${pass.weeks} weeks: the floor is not seen.`);
+  }
+  if (reading.firstLostWeek !== null) {
+    const first = say.week(reading.firstLostWeek);
+    warnings.push(`${reading.lostUnits} units of demand find an empty shelf, the first in ${first}.`);
+  }
+  if (reading.mostStockWeeks !== null && reading.mostStockWeeks > 26) {
+    warnings.push(`stock of ours would last ${say.number(reading.mostStockWeeks)} weeks at its peak, more than 26.`);
+  }
+  pass.unplacedUnits.forEach((units, i) => {
+    if (units > 0) warnings.push(`${units} units of ${plan.items[i]?.name} found no capacity and were not ordered.`);
+  });
+  for (const risk of emptyShelfRisks(plan)) warnings.push(risk.sentence);
+  if (plan.business.overheads.length === 0) warnings.push('rent and wages are not in this plan: no overhead is entered.');
+  return warnings;
+}

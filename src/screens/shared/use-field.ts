@@ -1,0 +1,92 @@
+// One field of the plan as a widget needs it: the text to show, what typing and stepping do, its problem in words.
+// While a field has the focus the text stays exactly as typed ("3." while 3.40 is on its way); once it is left, an
+// accepted text becomes the plan's own writing and a refused one stays, with its problem.
+// Worked example: "1.2k" typed into money down shows "1.2k", then "1200" when the field is left.
+import { useRef, useState } from 'preact/hooks';
+import { getAt } from '../../domain/plan/path.ts';
+import { problemWords } from './problem-words.ts';
+import { usePlan, useSession } from './session-context.ts';
+import { type StepName, stepped } from './steps.ts';
+import { type FieldKind, otherReading, readTyped, textOf } from './typed-kinds.ts';
+
+export interface FieldArgs {
+  path: string;
+  label: string;
+  kind: FieldKind;
+}
+
+export interface FieldState {
+  text: string;
+  problem: string | undefined;
+  /** How a text that could be read two ways was read; undefined otherwise. */
+  readBack: string | undefined;
+  onInput: (text: string) => void;
+  onCommit: () => void;
+  stepBy: (step: StepName, least: number | null) => (direction: 1 | -1, kind: StepPress) => void;
+}
+
+interface StepPress {
+  fine: boolean;
+  repeat: boolean;
+}
+
+/** Text under the fingers, and the plan's value it was accepted as; another value means undo or another view moved it. */
+interface Draft {
+  text: string;
+  value: unknown;
+}
+
+export function useField({ path, label, kind }: FieldArgs): FieldState {
+  const session = useSession();
+  const plan = usePlan();
+  const [draft, setDraft] = useState<Draft | null>(null);
+  const stepping = useRef(false);
+  const value = getAt(plan, path);
+  const { currency } = plan;
+  const kept = textOf({ value, kind, currency });
+  const refused = session.typed.value.get(path);
+  const problem = session.problems.value.get(path)?.[0];
+  const live = draft !== null && draft.value === value ? draft.text : undefined;
+  const text = live ?? refused ?? kept;
+  const still = refused === undefined ? '' : kept;
+  return {
+    text,
+    problem:
+      problem === undefined
+        ? undefined
+        : problemWords({ label, isShare: kind.startsWith('percent'), typed: refused ?? null, still: withUnit(still, kind), problem }),
+    readBack: live === undefined ? undefined : readBackOf({ text: live, kind, currency }),
+    onInput: (typed) => {
+      stepping.current = false;
+      session.typeInto(path, typed, kind);
+      const now = session.plan.value;
+      setDraft({ text: typed, value: now === null ? undefined : getAt(now, path) });
+    },
+    onCommit: () => {
+      setDraft(null);
+      session.endStep();
+    },
+    stepBy: (step, least) => (direction, { fine, repeat }) => {
+      if (!repeat) session.endStep();
+      setDraft(null);
+      const now = getAt(session.plan.value, path);
+      const from = typeof now === 'string' || typeof now === 'number' ? now : null;
+      const next = stepped({ value: from, step, direction, fine, least });
+      session.setField(path, kind.startsWith('whole') ? Number(next) : next);
+    },
+  };
+}
+
+/** "Reads as 1200": only where the text could have meant another number too, or has k or m in it. */
+function readBackOf(args: { text: string; kind: FieldKind; currency: string }): string | undefined {
+  if (args.kind === 'text') return undefined;
+  const read = readTyped(args);
+  if (!read.ok || read.value === null) return undefined;
+  const ambiguous = otherReading(args) !== null || /[km]\s*$/i.test(args.text);
+  if (!ambiguous) return undefined;
+  return `Reads as ${withUnit(textOf({ value: read.value, kind: args.kind, currency: args.currency }), args.kind)}`;
+}
+
+function withUnit(text: string, kind: FieldKind): string {
+  return text !== '' && kind.startsWith('percent') ? `${text} %` : text;
+}

@@ -1,0 +1,59 @@
+// Plans as files: handed to the person as a download, taken in from a chosen file. The only part of this room that
+// touches the page, and only for the moment of a download.
+// Worked example: the plan "Spring tea" is downloaded as Spring-tea.firstfill.json.
+import {
+  FILE_CHARACTERS_MOST,
+  type Plan,
+  type PlanFile,
+  parsePlanText,
+  type Reading,
+  refused,
+} from '../plan-format/index.ts';
+
+/** What importing needs of a browser's File. */
+export interface ChosenFile {
+  name: string;
+  /** Bytes. */
+  size: number;
+  text: () => Promise<string>;
+}
+
+/** The plan in a chosen file. A file far too large is not even read. */
+export async function readPlanFile(file: ChosenFile): Promise<Reading<Plan>> {
+  // Four bytes a character is the most that UTF-8 needs.
+  if (file.size > FILE_CHARACTERS_MOST * 4) {
+    return refused(
+      'file-unreadable',
+      `"${file.name}" has ${megabytes(file.size)} MB, far more than any plan file.`,
+      null,
+    );
+  }
+  try {
+    return parsePlanText(await file.text());
+  } catch (error) {
+    if (!(error instanceof DOMException)) throw error;
+    return refused(
+      'file-unreadable',
+      `"${file.name}" could not be read (${error.name}). Choose it again.`,
+      null,
+    );
+  }
+}
+
+/** Hands a file to the person through the browser's download. */
+export function downloadFile({ name, text }: PlanFile): void {
+  const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = name;
+  link.hidden = true;
+  document.body.append(link);
+  link.click();
+  link.remove();
+  // The browser takes its own hold of the data with the click, but some do so a moment late.
+  setTimeout(() => URL.revokeObjectURL(address), 60_000);
+}
+
+function megabytes(bytes: number): string {
+  return String(Math.round(bytes / 1_000_000));
+}

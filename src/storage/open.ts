@@ -1,0 +1,123 @@
+// The one database of the app: 'firstfill', two stores. Its version changes only when stores or indexes change; what a
+// plan looks like has a version of its own, inside each plan. Opening answers with a store or a refusal, never hangs on
+// another tab, and gives way to a newer one.
+// Worked example: while an older tab keeps the database open, openStore answers 'store-blocked' and, should the old tab
+// close later, lets go of what it then gets.
+import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
+import { type Reading, type Refusal, refused } from '../plan-format/index.ts';
+
+export const DATABASE_NAME = 'firstfill';
+export const DATABASE_VERSION = 1;
+
+/** A plan as it is kept. `plan` is whatever was saved, of its own format version: it is read by plan-format alone. */
+export interface PlanRecord {
+  id: string;
+  name: string;
+  /** Milliseconds since 1970, by the clock that was passed in. */
+  updatedAt: number;
+  /** Goes up by one with every accepted edit. */
+  revision: number;
+  plan: unknown;
+  /** The plan as it was before its format was migrated, until the save after next; else null. */
+  previous: unknown;
+}
+
+interface Tables extends DBSchema {
+  plans: { key: string; value: PlanRecord };
+  meta: { key: string; value: unknown };
+}
+
+export interface Store {
+  database: IDBPDatabase<Tables>;
+  /** Why nothing may be written any more (a newer tab took over, the browser closed the store), or null. */
+  closedBy: () => Refusal | null;
+  /** Stops all writing from now on; reading goes on where it can. */
+  stopWriting: (refusal: Refusal) => void;
+  close: () => void;
+}
+
+/** Opens the store, making it on the first start. `onClosed` is told once when it is taken away later. */
+export function openStore(onClosed: (refusal: Refusal) => void): Promise<Reading<Store>> {
+  if (typeof indexedDB === 'undefined') return Promise.resolve(unavailable('no storage for pages'));
+  return new Promise((resolve) => {
+    let givenUp = false;
+    let closedBy: Refusal | null = null;
+    let database: IDBPDatabase<Tables> | null = null;
+    const close = (refusal: Refusal): void => {
+      database?.close();
+      if (closedBy === null) onClosed(refusal);
+      closedBy ??= refusal;
+    };
+    openDB<Tables>(DATABASE_NAME, DATABASE_VERSION, {
+      upgrade: (db) => {
+        db.createObjectStore('plans', { keyPath: 'id' });
+        db.createObjectStore('meta');
+      },
+      blocked: () => {
+        givenUp = true;
+        resolve(BLOCKED);
+      },
+      blocking: () => close(NEWER_TAB.refusal),
+      terminated: () => close(TAKEN_AWAY.refusal),
+    }).then(
+      (opened) => {
+        database = opened;
+        if (givenUp) return opened.close();
+        const stopWriting = (refusal: Refusal): void => {
+          closedBy ??= refusal;
+        };
+        resolve({
+          ok: true,
+          value: { database: opened, closedBy: () => closedBy, stopWriting, close: () => opened.close() },
+        });
+      },
+      (error: unknown) => resolve(openRefusal(error)),
+    );
+  });
+}
+
+const BLOCKED = refused(
+  'store-blocked',
+  'Another tab keeps an older version of this app open. Close the other tabs, then try again.',
+  null,
+);
+
+const NEWER_TAB = refused(
+  'store-closed',
+  'A newer version of this app was opened in another tab. Reload this page to go on; what was saved is kept.',
+  null,
+);
+
+const TAKEN_AWAY = refused(
+  'store-closed',
+  'The browser closed the storage of this app. Save open work as a file, then reload the page.',
+  null,
+);
+
+function openRefusal(error: unknown): Reading<Store> {
+  const name = error instanceof Error || error instanceof DOMException ? error.name : '';
+  if (name === 'VersionError') {
+    return refused(
+      'store-newer',
+      'The plans on this device were kept by a newer version of this app. Reload the page to get it; nothing was changed.',
+      null,
+    );
+  }
+  if (name === 'QuotaExceededError') return FULL;
+  return unavailable(name === '' ? String(error) : name);
+}
+
+/** Said whenever there is no room: the edit stays in memory. */
+export const FULL = refused(
+  'store-full',
+  'This device has no room left for plans. Nothing was lost: save this plan as a file, then free some space.',
+  null,
+);
+
+function unavailable(reason: string): Reading<Store> {
+  return refused(
+    'store-unavailable',
+    `This device won't store plans here (${reason}), perhaps because of a private window. Save your plan as a file before you close.`,
+    null,
+  );
+}

@@ -1,0 +1,25 @@
+// scratch
+import { Decimal, dec, round4, round6 } from '../../src/domain/money/decimal.ts';
+const a = dec('1.8962'), b = dec('0.05'), c = dec('4.99'), d12 = dec(12);
+const time = (name: string, f: () => unknown) => { let best = 1e9; for (let r = 0; r < 7; r++) { const t = performance.now(); for (let i = 0; i < 20000; i++) f(); best = Math.min(best, performance.now() - t); } console.log(name.padEnd(30), (best / 20000 * 1e6).toFixed(0), 'ns'); };
+time('new str', () => new Decimal('1.8962'));
+time('new int small', () => new Decimal(18962));
+time('new number frac', () => new Decimal(1.8962));
+time('plus', () => a.plus(c));
+time('minus', () => c.minus(a));
+time('times', () => a.times(b));
+time('round4(times)', () => round4(a.times(b)));
+time('div', () => a.div(c));
+time('round6 div', () => round6(a.div(c)));
+time('div 12', () => a.div(12));
+time('eq', () => a.eq(c));
+time('gt num', () => a.gt(0));
+time('toString', () => a.toString());
+time('toNumber', () => a.toNumber());
+time('int times 1e-4', () => new Decimal(18962).times('0.0001'));
+const g = dec('0.0001');
+time('int times g', () => g.times(18962));
+const map = new Map([['0.05', b]]);
+time('map get', () => map.get('0.05'));
+time('copy', () => new Decimal(a));
+time('obj', () => ({ s: 1, e: 0, d: [1, 8962000] }));
