@@ -1,6 +1,7 @@
 // The browser's side of what a session needs: the store, other tabs, the address, the device. The one file of this folder
 // that touches the page; main.tsx passes what it makes into createSession.
 // Worked example: createSession(browserDeps({ evaluate, examples, update }))
+import { createComputer } from '../compute/computer.ts';
 import { askPersistent, downloadFile, openStore, openTabs } from '../storage/index.ts';
 import type { Device, SessionDeps } from './core.ts';
 import type { HistoryPort } from './navigation.ts';
@@ -12,6 +13,7 @@ export function browserDeps(
     evaluate: own.evaluate,
     examples: own.examples,
     update: own.update,
+    computer: createComputer(newWorker),
     partsOf: (value, shape) => new Intl.NumberFormat(own.locale, shape).formatToParts(value),
     openStore,
     tabs: openTabs(),
@@ -20,6 +22,10 @@ export function browserDeps(
     clock: () => Date.now(),
     newId,
   };
+}
+
+function newWorker(): Worker {
+  return new Worker(new URL('../compute/worker.ts', import.meta.url), { type: 'module' });
 }
 
 /** 80 random bits as letters and digits: "p" and 20 hexadecimal digits. */

@@ -5,9 +5,9 @@
 // edit is tried again and accepted.
 import type { Plan } from '../domain/plan/index.ts';
 import { hasAt } from '../domain/plan/path.ts';
-import { type Outcome, type Problem, sentence } from '../domain/problems.ts';
-import type { Results } from '../domain/results.ts';
-import { checkPlan, planFile } from '../plan-format/index.ts';
+import type { Outcome } from '../domain/problems.ts';
+import { checkPlan } from '../plan-format/index.ts';
+import { type Computed, computeOf } from './computing.ts';
 import type { Core } from './core.ts';
 import { save } from './saving.ts';
 import { shared } from './share.ts';
@@ -50,34 +50,6 @@ export function replacePlan(core: Core, plan: Plan, revision: number): void {
   const computed = computeOf(core, plan);
   state.planProblems.value = computed.problems;
   if (computed.results !== null) state.results.value = { results: computed.results, revision };
-}
-
-export interface Computed {
-  results: Results | null;
-  problems: readonly Problem[];
-}
-
-/** Results, or why there are none. A thrown assertion is shown once as a bug, with the plan to keep. */
-export function computeOf(core: Core, plan: Plan): Computed {
-  try {
-    const outcome = core.deps.evaluate(plan);
-    return outcome.ok
-      ? { results: outcome.value, problems: [] }
-      : { results: null, problems: outcome.problems };
-  } catch (error) {
-    reportBug(core, error, plan);
-    return { results: null, problems: [] };
-  }
-}
-
-export function reportBug(core: Core, error: unknown, plan: Plan | null): void {
-  const message = error instanceof Error ? error.message : String(error);
-  core.state.bug.value = { message, file: plan === null ? null : planFile(plan) };
-}
-
-/** Problems in one sentence each, for places that show text only. */
-export function sentences(problems: readonly Problem[]): string[] {
-  return problems.map(sentence);
 }
 
 interface Judged {

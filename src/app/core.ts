@@ -1,5 +1,6 @@
 // What the parts of a session share: what was injected, the state, and the little that is no signal because no screen
 // shows it. Made once by session.ts.
+import type { Computer } from '../compute/computer.ts';
 import type { NumberLook, PartsOf } from '../domain/money/look.ts';
 import type { Plan } from '../domain/plan/index.ts';
 import type { Outcome } from '../domain/problems.ts';
@@ -36,6 +37,8 @@ export interface SessionDeps {
   evaluate: (plan: Plan) => Outcome<Results>;
   /** How numbers look where the person lives: (value, shape) => new Intl.NumberFormat(locale, shape).formatToParts(value). */
   partsOf: PartsOf;
+  /** Long work, off the page's thread. */
+  computer: Computer;
   examples: readonly Example[];
   openStore: (onClosed: (refusal: Refusal) => void) => Promise<Reading<Store>>;
   tabs: Tabs;

@@ -4,7 +4,7 @@
 import type { Plan } from '../domain/plan/index.ts';
 import { hasAt } from '../domain/plan/path.ts';
 import { isRefused, type Reading, refused } from '../plan-format/index.ts';
-import { loadPlan, readMeta, writeMeta } from '../storage/index.ts';
+import { loadPlan, readMeta } from '../storage/index.ts';
 import { replacePlan } from './commit.ts';
 import type { Core } from './core.ts';
 import { exampleOf } from './examples.ts';
@@ -44,7 +44,6 @@ export function show(core: Core, plan: Plan, revision: number): void {
     state.pending.value = before?.pending ?? new Map();
     replacePlan(core, plan, revision);
   });
-  if (core.store !== null) void writeMeta(core.store, 'current', plan.id);
 }
 
 /** No plan is open afterwards; undo and refused texts of the one that was are remembered. */

@@ -5,7 +5,7 @@ import type { Plan } from '../domain/plan/index.ts';
 import type { VerdictName } from '../domain/results.ts';
 import { isRefused } from '../plan-format/index.ts';
 import { listPlans, loadPlan, type PlanRow } from '../storage/index.ts';
-import { computeOf } from './commit.ts';
+import { computeOf } from './computing.ts';
 import type { Core } from './core.ts';
 import { examplePlans } from './examples.ts';
 import { notifyRefusal } from './notices.ts';

@@ -2,13 +2,16 @@
 // read its signals and call its functions; nothing else reaches the parts of this folder.
 // Worked example: session.typeInto('business/openingCashAmount', '36k', 'amount') shows the new cash verdict before it
 // returns, and has revision 2 saved.
+import type { Job } from '../compute/protocol.ts';
 import type { Plan } from '../domain/plan/index.ts';
 import type { PlanFile } from '../plan-format/index.ts';
 import { type ChosenFile, readMeta, writeMeta } from '../storage/index.ts';
 import type { Command } from './commands/field.ts';
-import { attempt, replacePlan, reportBug } from './commit.ts';
+import { attempt, replacePlan } from './commit.ts';
+import { reportBug } from './computing.ts';
 import type { Core, SessionDeps } from './core.ts';
 import { examplePlans } from './examples.ts';
+import { leansOf } from './leans.ts';
 import { addPlan, duplicate, exportPlan, importFile, remove, rename } from './library.ts';
 import { closeSheet, go, openSheet } from './navigation.ts';
 import { dismiss } from './notices.ts';
@@ -16,13 +19,15 @@ import { openPlan } from './opening.ts';
 import type { Route } from './route.ts';
 import { computeMarks } from './rows.ts';
 import { flush, save, saveAgain } from './saving.ts';
-import { openTheStore, start } from './starting.ts';
+import { openStoreAgain, start } from './starting.ts';
 import { makeState, together, viewsOf } from './state.ts';
 import { forget, lookFor, lookOf, putValue, readTyped, type TypingKind, typeInto } from './typing.ts';
 import { closed, stepBack, stepForward, type Turn } from './undo.ts';
 import { makeUpdate } from './update.ts';
 
 export type { ReadonlySignal } from '@preact/signals';
+export type { Running } from '../compute/computer.ts';
+export type { Job } from '../compute/protocol.ts';
 export type { PlanFile, Refusal } from '../plan-format/index.ts';
 export type { PlanRow } from '../storage/index.ts';
 export type { Device, Example, SessionDeps, UpdatePort } from './core.ts';
@@ -52,6 +57,7 @@ export function createSession(deps: SessionDeps) {
   return {
     ...core.state,
     ...viewsOf(core.state),
+    leans: leansOf(core.state),
     ...editing(core),
     ...plans(core),
     ...around(core),
@@ -122,8 +128,10 @@ function around(core: Core) {
   const { state } = core;
   return {
     start: () => start(core),
+    /** Long work (most doors, least opening cash): an answer that can be cancelled. */
+    compute: <J extends Job>(job: J) => core.deps.computer.run(job),
     /** After a refusal of the store ("another tab ..."): true when it opened this time. */
-    openStoreAgain: async () => (await openTheStore(core)) && (await saveAgain(core), true),
+    openStoreAgain: () => openStoreAgain(core),
     go: (route: Route) => go(core, route),
     openSheet: (name: string) => openSheet(core, name),
     closeSheet: () => closeSheet(core),

@@ -1,17 +1,18 @@
 // The start, in an order that can lose nothing: open the store, read the list, find the address, open its plan - and
 // only then may anything be written. Without a store everything works in memory, and says so.
 // Worked example: a first start with no address shows the first example; a later one shows the address it was left at.
-import { effect } from '@preact/signals';
+import { effect, untracked } from '@preact/signals';
 import { isRefused, type Refusal } from '../plan-format/index.ts';
 import { readMeta, writeMeta } from '../storage/index.ts';
 import type { Core } from './core.ts';
+import { followResults } from './leans.ts';
 import { followAddress, replaceRoute } from './navigation.ts';
 import { hear } from './news.ts';
 import { dismiss, notify, notifyRefusal } from './notices.ts';
 import { openPlan } from './opening.ts';
 import { hashOf, parseRoute, planIdOf, type Route } from './route.ts';
 import { refreshRows } from './rows.ts';
-import { flush } from './saving.ts';
+import { flush, saveAgain } from './saving.ts';
 import { keepTyped } from './typing.ts';
 
 export async function start(core: Core): Promise<void> {
@@ -24,6 +25,7 @@ export async function start(core: Core): Promise<void> {
   if (planId !== null) await openPlan(core, planId);
   state.phase.value = 'ready';
   followRoute(core);
+  followResults(core);
   keepTyped(core);
   deps.tabs.listen((news) => void hear(core, news));
   deps.tabs.tell({ kind: 'opened' });
@@ -32,8 +34,17 @@ export async function start(core: Core): Promise<void> {
   sayOnline(core);
 }
 
-/** Tries to open the store again after a refusal; what was held in memory meanwhile can then be saved. */
-export async function openTheStore(core: Core): Promise<boolean> {
+/** Tries again after a refusal; what was held in memory meanwhile is then saved. */
+export async function openStoreAgain(core: Core): Promise<boolean> {
+  if (!(await openTheStore(core))) return false;
+  await saveAgain(core);
+  await refreshRows(core);
+  const planId = planIdOf(core.state.route.value);
+  if (planId !== null) await openPlan(core, planId);
+  return true;
+}
+
+async function openTheStore(core: Core): Promise<boolean> {
   const opened = await core.deps.openStore((refusal) => say(core, refusal));
   if (opened.ok) {
     core.store = opened.value;
@@ -67,12 +78,13 @@ function followRoute(core: Core): void {
     const route = core.state.route.value;
     if (core.store !== null && route.view !== 'lost') void writeMeta(core.store, 'route', hashOf(route));
     const planId = planIdOf(route);
-    if (planId !== null && core.state.plan.peek()?.id !== planId) void openPlan(core, planId);
+    if (planId !== null) untracked(() => void openPlan(core, planId));
   });
 }
 
 function sayOnline({ deps, state }: Core): void {
-  if (deps.device.isOnline()) return dismiss(state.notices, 'offline device');
+  dismiss(state.notices, 'offline device');
+  if (deps.device.isOnline()) return;
   notify(state.notices, 'device', {
     kind: 'offline',
     sentence: 'Offline. Everything works.',

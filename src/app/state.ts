@@ -8,6 +8,7 @@ import type { Outcome, Problem } from '../domain/problems.ts';
 import type { Results, VerdictName, VerdictState } from '../domain/results.ts';
 import type { PlanFile, Refusal } from '../plan-format/index.ts';
 import type { PlanRow } from '../storage/index.ts';
+import type { Leans } from './leans.ts';
 import type { Notices } from './notices.ts';
 import type { Route } from './route.ts';
 import { NO_STEPS, type Steps } from './undo.ts';
@@ -51,6 +52,8 @@ export interface State {
   plan: Signal<Plan | null>;
   revision: Signal<number>;
   results: Signal<ShownResults | null>;
+  /** What was last found out about the guesses that verdicts lean on, and for which plan. */
+  leansAt: Signal<{ planId: string; revision: number; leans: Leans } | null>;
   pending: Signal<Pendings>;
   /** Why the plan as it stands can't be computed; empty when it can. */
   planProblems: Signal<readonly Problem[]>;
@@ -71,6 +74,7 @@ export function makeState(): State {
     plan: signal(null),
     revision: signal(0),
     results: signal(null),
+    leansAt: signal(null),
     pending: signal(new Map()),
     planProblems: signal([]),
     steps: signal(NO_STEPS),

@@ -32,7 +32,7 @@ export function isTypingKind(kind: unknown): kind is TypingKind {
 /** True when the text was accepted. An emptied field that may be unknown becomes unknown (null). */
 export function typeInto(core: Core, { path, text, kind }: Typing): boolean {
   const apply = (plan: Plan): Outcome<Plan> => {
-    const value = valueOf(core, plan, { path, text, kind });
+    const value = fieldValue(core, plan, { path, text, kind });
     return value.ok ? setField(plan, { path, value: value.value }) : value;
   };
   return attempt(core, { at: path, text, kind, apply });
@@ -65,7 +65,7 @@ export function lookFor(core: Core, currency: string): NumberLook {
   return look;
 }
 
-function valueOf(core: Core, plan: Plan, { path, text, kind }: Typing): Outcome<unknown> {
+function fieldValue(core: Core, plan: Plan, { path, text, kind }: Typing): Outcome<unknown> {
   if (text.trim() === '' && accepts(plan, path, null)) return fine(null);
   if (kind === 'text' || kind === 'date') return fine(text.trim());
   const typed = parseTyped(lookFor(core, plan.currency), kind, text);

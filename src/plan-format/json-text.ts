@@ -20,7 +20,8 @@ type Want = 'value' | 'valueOrClose' | 'key' | 'keyOrClose' | 'colon' | 'commaOr
 
 interface Frame {
   isList: boolean;
-  keys: Set<string>;
+  /** Names of the fields so far; null for a list. */
+  keys: Set<string> | null;
   /** The field, or the index, that is being read. */
   at: string;
 }
@@ -74,7 +75,7 @@ function value(text: string, offset: number, stack: Frame[]): Next {
   const char = text[offset];
   if (char === '{' || char === '[') {
     const isList = char === '[';
-    stack.push({ isList, keys: new Set(), at: isList ? '0' : '' });
+    stack.push({ isList, keys: isList ? null : new Set(), at: isList ? '0' : '' });
     return { want: isList ? 'valueOrClose' : 'keyOrClose', offset: offset + 1 };
   }
   const end = after(char === '"' ? TEXT : OTHER_VALUE, text, offset);
@@ -86,8 +87,8 @@ function key(text: string, offset: number, stack: Frame[], repeated: string[][])
   const end = after(TEXT, text, offset);
   if (!frame || end === offset) return null;
   frame.at = String(JSON.parse(text.slice(offset, end)));
-  if (frame.keys.has(frame.at)) repeated.push(stack.map(({ at }) => at));
-  frame.keys.add(frame.at);
+  if (frame.keys?.has(frame.at)) repeated.push(stack.map(({ at }) => at));
+  frame.keys?.add(frame.at);
   return { want: 'colon', offset: end };
 }
 

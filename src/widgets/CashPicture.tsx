@@ -99,6 +99,8 @@ function Plumb({ geometry, low }: { readonly geometry: ChartGeometry; readonly l
         class="ff-plumb-tag"
         style={{
           left: `${x}px`,
+          width: 'max-content',
+          maxWidth: `${rightPx - leftPx}px`,
           top: `${below ? y + 8 : y - 12}px`,
           transform: `translate(${-100 * share}%, ${below ? '0' : '-100%'})`,
         }}

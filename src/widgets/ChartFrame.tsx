@@ -43,7 +43,7 @@ export function ChartFrame(props: ChartFrameProps): VNode {
   const { scrubber } = props;
   return (
     <figure class="ff-chart">
-      {props.lanes?.(geometry)}
+      {state !== 'failed' && props.lanes?.(geometry)}
       {state === 'failed' ? (
         <p class="ff-chart-failed">{words.pictureFailed}</p>
       ) : (

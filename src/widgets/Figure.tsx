@@ -136,13 +136,15 @@ export function VerdictRow(props: VerdictRowProps): VNode {
   return (
     <a class="ff-verdict-row" href={props.href}>
       <VerdictMark verdict={props.verdict} label="" />
-      <span class="ff-verdict-head">
-        <span class="ff-label ff-quiet">{props.name}</span>
-        <span class={`ff-verdict-word ff-hue-${props.verdict}`}>{props.word}</span>
-      </span>
-      <span class={classNames('ff-verdict-figure ff-number', props.older === true && 'ff-older')}>
-        {props.figure}
-        {props.older === true && <Older />}
+      <span class="ff-verdict-top">
+        <span class="ff-verdict-head">
+          <span class="ff-label ff-quiet">{props.name}</span>
+          <span class={`ff-verdict-word ff-hue-${props.verdict}`}>{props.word}</span>
+        </span>
+        <span class={classNames('ff-verdict-figure ff-number', props.older === true && 'ff-older')}>
+          {props.figure}
+          {props.older === true && <Older />}
+        </span>
       </span>
       <span class="ff-verdict-reason">
         <span>{props.reason}</span>

@@ -101,7 +101,10 @@ export interface LadderResult {
   bands: readonly Band[];
   /** The rung that gave way: 'list', 'shelf' or a hand's id. */
   solvedRung: string;
-  /** What a typed rung could not be met by, on its grid ("solved list price rounded down by 0.00003"), else null. */
+  /**
+   * How far the solved rung stands above its exact value for being on the 0.0001 grid, zero or positive: the list price
+   * (what the first hand pays, where something is passed on) or the shelf price before its move to a price point.
+   */
   miss: Decimal;
   forPass: LadderForPass;
 }

@@ -1,6 +1,6 @@
 // The books of one pass: ten balances, the flows and profit parts of the week at hand, and post(), the only way to
 // change any of them. A recorder, when given, is told every posting, so that each figure can show what made it.
-// Worked figure: post(books, 'freightOut', 1240): retained −1,240, cash −1,240, flow freightOut −1,240.
+// Worked figure: post(books, E.freightOut, 1240): retained −1,240, cash −1,240, flow freightOut −1,240.
 import { EVENTS, type EventName } from './events.ts';
 import { BALANCE_NAMES, FLOW_NAMES, PROFIT_NAMES } from './types.ts';
 
@@ -28,7 +28,9 @@ export interface Books {
 export const FIRST_CLAIM_INDEX = BALANCE_NAMES.indexOf('payables');
 export const CASH = BALANCE_NAMES.indexOf('cash');
 
-interface EntryIndex {
+/** An event's two sides as places in the books. */
+export interface EntryIndex {
+  event: EventName;
   dr: number;
   cr: number;
   /** Sign of the effect on each balance. */
@@ -45,6 +47,7 @@ function indexed(event: EventName): EntryIndex {
   const dr = (BALANCE_NAMES as readonly string[]).indexOf(entry.dr);
   const cr = (BALANCE_NAMES as readonly string[]).indexOf(entry.cr);
   return {
+    event,
     dr,
     cr,
     drSign: dr < FIRST_CLAIM_INDEX ? 1 : -1,
@@ -56,7 +59,8 @@ function indexed(event: EventName): EntryIndex {
   };
 }
 
-const INDEX = Object.fromEntries(
+/** Every event, ready to post: `post(books, E.freightOut, 1240)`. */
+export const E = Object.fromEntries(
   (Object.keys(EVENTS) as EventName[]).map((event) => [event, indexed(event)]),
 ) as Record<EventName, EntryIndex>;
 
@@ -71,13 +75,12 @@ export function openBooks(recorder: Recorder | null): Books {
 }
 
 /** Book one event for a whole number of minor units. Zero books nothing. */
-export function post(books: Books, event: EventName, amount: number, account = -1, item = -1): void {
+export function post(books: Books, entry: EntryIndex, amount: number, account = -1, item = -1): void {
   if (amount === 0) return;
-  const entry = INDEX[event];
   const { balances, flows, profit } = books;
   balances[entry.dr] = (balances[entry.dr] ?? 0) + entry.drSign * amount;
   balances[entry.cr] = (balances[entry.cr] ?? 0) + entry.crSign * amount;
   if (entry.flow >= 0) flows[entry.flow] = (flows[entry.flow] ?? 0) + entry.flowSign * amount;
   if (entry.profit >= 0) profit[entry.profit] = (profit[entry.profit] ?? 0) + entry.profitSign * amount;
-  if (books.recorder) books.recorder({ week: books.week, event, amount, account, item });
+  if (books.recorder) books.recorder({ week: books.week, event: entry.event, amount, account, item });
 }

@@ -2,8 +2,11 @@
 // can ship, so it is worked out once per plan. Worked figure: 10 doors, 6 units a store and week, second week of a
 // ramp from one half over 8 weeks: round(10 x 6 x 0.5625 x 10^6) = 33,750,000 millionths, 33.75 units.
 import { isoWeekOf } from '../calendar.ts';
-import type { Account, Item, Listing, Plan } from '../plan/index.ts';
-import type { Cohort } from './compiled.ts';
+import type { Account, Item, Listing } from '../plan/index.ts';
+import type { Cohort, HotCells } from './compiled.ts';
+
+/** A fill leaves at most this long before its doors open. */
+const LONGEST_TRANSIT = 27;
 
 /** Share of the mature rate of sale at an age in weeks: straight from the start rate to 1 at `weeks`. */
 export function rampAt(age: number, startRate: number, weeks: number): number {
@@ -24,12 +27,15 @@ export function cohortsOf(args: { account: Account; accountIndex: number; reach:
     for (let w = from; w < reach && w < cut; w++) {
       doors[w] = keep === 1 ? doorsAtOpening : Math.round(doorsAtOpening * keep ** ((w - from) / 52));
     }
-    cohorts.push({ account: accountIndex, openWeek, doorsAtOpening, doors });
+    const closes = new Uint8Array(reach);
+    for (let w = from + 1; w < reach; w++) closes[w] = (doors[w] ?? 0) < (doors[w - 1] ?? 0) ? 1 : 0;
+    cohorts.push({ account: accountIndex, openWeek, doorsAtOpening, doors, closes });
   };
   for (const group of account.runningDoors) add(-group.ageWeeks, group.doors);
   for (const wave of account.waves) {
     let left = wave.doors;
-    for (let w = wave.openWeek; left > 0; w++) {
+    // Doors past the reach of the pass change nothing in it: they are left out, however many.
+    for (let w = wave.openWeek; left > 0 && w < reach + LONGEST_TRANSIT; w++) {
       const opening = Math.min(left, wave.doorsPerWeek);
       add(w, opening);
       left -= opening;
@@ -70,7 +76,6 @@ export function fillPerDoor(listing: Listing, caseUnits: number): number {
 }
 
 export interface DemandArgs {
-  plan: Plan;
   account: Account;
   listing: Listing;
   cohort: Cohort;
@@ -78,6 +83,9 @@ export interface DemandArgs {
   season: Float64Array | null;
   promotion: Float64Array | null;
   reach: number;
+  /** Where this cell's weeks are written, at [week x cells + cell]. */
+  hot: HotCells;
+  cell: number;
 }
 
 /**
@@ -85,52 +93,45 @@ export interface DemandArgs {
  * Demand: round(D V ramp season promotion display 10^6), doubles multiplied in this order.
  * Target: the larger of D x fill and the demand of the next 1 + transit + cover weeks at today's doors.
  */
-export function demandAndTarget(args: DemandArgs): { demand: Float64Array; target: Float64Array } {
-  const { cohort, reach, account, listing } = args;
+export function fillDemandAndTarget(args: DemandArgs): void {
+  const { cohort, reach, account, listing, hot, cell } = args;
   const ahead = 1 + account.terms.transitWeeks + listing.coverWeeks;
-  const factorAt = weekFactors(args, reach + ahead);
-  const demand = new Float64Array(reach);
-  const target = new Float64Array(reach);
-  const rate = Number(listing.unitsPerStoreWeek);
   const first = Math.max(0, cohort.openWeek);
+  const millionths = demandOf(args);
   let doorsKept = -1;
   let windowSum = 0;
   for (let w = first; w < reach; w++) {
     const doors = cohort.doors[w] ?? 0;
     if (doors === 0) continue;
-    demand[w] = factorAt(doors, rate, w);
+    const now = millionths(doors, w);
+    const place = w * hot.count + cell;
+    hot.doors[place] = doors;
+    hot.demand[place] = now;
     if (doors === doorsKept) {
-      windowSum += factorAt(doors, rate, w + ahead) - (demand[w] ?? 0);
+      windowSum += millionths(doors, w + ahead) - now;
     } else {
       windowSum = 0;
-      for (let j = 1; j <= ahead; j++) windowSum += factorAt(doors, rate, w + j);
+      for (let j = 1; j <= ahead; j++) windowSum += millionths(doors, w + j);
       doorsKept = doors;
     }
-    target[w] = Math.max(doors * args.fillPerDoorUnits, Math.floor((windowSum + 500_000) / 1_000_000));
+    hot.target[place] = Math.max(doors * args.fillPerDoorUnits, Math.floor((windowSum + 500_000) / 1_000_000));
   }
-  return { demand, target };
 }
 
-/** Millionths demanded of so many doors in a week, the factors looked up. */
-function weekFactors(args: DemandArgs, weeks: number): (doors: number, rate: number, week: number) => number {
+/** Millionths demanded of so many doors in a week. */
+function demandOf(args: DemandArgs): (doors: number, week: number) => number {
   const { account, cohort, season, promotion } = args;
+  const rate = Number(args.listing.unitsPerStoreWeek);
   const startRate = Number(account.ramp.startRate);
   const rampWeeks = account.ramp.weeks;
-  const display = account.display;
-  const displayFactor = display ? 1 + Number(display.liftRate) : 1;
-  const displayWeeks = display ? display.weeks : 0;
-  const ramps = new Float64Array(weeks);
-  const displays = new Float64Array(weeks);
-  for (let w = Math.max(0, cohort.openWeek); w < weeks; w++) {
-    const age = w - cohort.openWeek;
-    ramps[w] = rampAt(age, startRate, rampWeeks);
-    displays[w] = age < displayWeeks ? displayFactor : 1;
-  }
-  return (doors, rate, week) => {
+  const displayFactor = account.display ? 1 + Number(account.display.liftRate) : 1;
+  const displayWeeks = account.display ? account.display.weeks : 0;
+  return (doors, week) => {
+    const age = week - cohort.openWeek;
+    const ramp = rampAt(age, startRate, rampWeeks);
     const seasonNow = season ? (season[week] ?? 1) : 1;
     const promotionNow = promotion ? (promotion[week] ?? 1) : 1;
-    return Math.round(
-      doors * rate * (ramps[week] ?? 0) * seasonNow * promotionNow * (displays[week] ?? 1) * 1_000_000,
-    );
+    const display = age < displayWeeks ? displayFactor : 1;
+    return Math.round(doors * rate * ramp * seasonNow * promotionNow * display * 1_000_000);
   };
 }

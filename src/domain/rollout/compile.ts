@@ -4,11 +4,11 @@ import { dayNumber, monthIndexOf, quarterIndexOf } from '../calendar.ts';
 import type { LadderResult, Landed } from '../ladder/types.ts';
 import { minorOf, rateOf, toTenThousandths } from '../money/decimal.ts';
 import { perMinorUnit } from '../money/integer.ts';
-import type { Item, Plan } from '../plan/index.ts';
+import type { Account, Item, Listing, Plan } from '../plan/index.ts';
 import { compileBusiness } from './compile-business.ts';
 import { compileListing } from './compile-listing.ts';
-import type { Cell, Compiled, CompiledAccount, CompiledItem, CompiledListing } from './compiled.ts';
-import { cohortsOf, demandAndTarget, fillPerDoor, promotionByWeek, seasonByWeek } from './cells.ts';
+import type { Cell, Cohort, Compiled, CompiledAccount, CompiledItem, HotCells } from './compiled.ts';
+import { cohortsOf, fillDemandAndTarget, fillPerDoor, promotionByWeek, seasonByWeek } from './cells.ts';
 import { fixedSums } from './fixed.ts';
 
 export interface CompileArgs {
@@ -39,10 +39,14 @@ export function compile(args: CompileArgs): Compiled {
     listings: [],
     cohorts: [],
     cells: [],
+    hot: hotCells([], 0),
+    closings: [],
     business: compileBusiness(plan, minorDigits),
   };
   for (let a = 0; a < plan.accounts.length; a++) addAccount(compiled, args, a);
+  addDemand(compiled, plan);
   orderCells(compiled, plan);
+  compiled.closings = closingsOf(compiled);
   return compiled;
 }
 
@@ -73,73 +77,124 @@ function compileItem(item: Item, landed: Landed, weeks: number, minorDigits: num
     })),
     removals: item.removals.map(({ week, units, reason }) => ({ week, units, writeOff: reason === 'writeOff' })),
     cellsByPriority: [],
+    fillsByWeek: [],
     listings: [],
   };
 }
 
 function addAccount(compiled: Compiled, args: CompileArgs, a: number): void {
   const { plan, minorDigits } = args;
-  const account = plan.accounts[a] as Plan['accounts'][number];
+  const account = plan.accounts[a] as Account;
   const firstCohort = compiled.cohorts.length;
   const cohorts = cohortsOf({ account, accountIndex: a, reach: compiled.reach });
   compiled.cohorts.push(...cohorts);
-  const promotion = promotionByWeek(account, compiled.reach + 80);
-  const listings: number[] = [];
-  const cells: number[] = [];
-  for (const listing of account.listings) {
-    const itemIndex = plan.items.findIndex((item) => item.id === listing.itemId);
-    const item = plan.items[itemIndex] as Item;
-    const ladder = args.ladders[compiled.listings.length] as LadderResult;
-    const listingIndex = compiled.listings.length;
-    const part: CompiledListing = { account: a, item: itemIndex, ...compileListing(account, ladder, compiled.weeks) };
-    compiled.listings.push(part);
-    compiled.items[itemIndex]?.listings.push(listingIndex);
-    listings.push(listingIndex);
-    const season = seasonByWeek(item, compiled.startDay, compiled.reach + 80);
-    const perDoor = fillPerDoor(listing, item.caseUnits);
-    const freePerDoor = Math.min(perDoor, listing.freeCasesPerDoor * item.caseUnits);
-    cohorts.forEach((cohort, c) => {
-      const running = c < account.runningDoors.length;
-      cells.push(compiled.cells.length);
-      compiled.cells.push({
-        account: a,
-        listing: listingIndex,
-        item: itemIndex,
-        cohort: firstCohort + c,
-        caseUnits: item.caseUnits,
-        transitWeeks: account.terms.transitWeeks,
-        openWeek: cohort.openWeek,
-        fillUnits: running ? 0 : perDoor * cohort.doorsAtOpening,
-        freeUnits: running ? 0 : freePerDoor * cohort.doorsAtOpening,
-        openingStock: running ? cohort.doorsAtOpening * (account.runningDoors[c]?.unitsPerDoor ?? 0) : 0,
-        ...demandAndTarget({
-          plan,
-          account,
-          listing,
-          cohort,
-          fillPerDoorUnits: perDoor,
-          season,
-          promotion,
-          reach: compiled.reach,
-        }),
-      });
-    });
-  }
+  const firstListing = compiled.listings.length;
+  const firstCell = compiled.cells.length;
+  account.listings.forEach((listing, l) => {
+    const item = plan.items.findIndex(({ id }) => id === listing.itemId);
+    const ladder = args.ladders[firstListing + l] as LadderResult;
+    compiled.listings.push({ account: a, item, ...compileListing(account, ladder, compiled.weeks) });
+    compiled.items[item]?.listings.push(firstListing + l);
+    addCells(compiled, { plan, a, account, listing, listingIndex: firstListing + l, item, cohorts, firstCohort });
+  });
   compiled.accounts.push({
-    ...accountTerms(account, a),
+    ...accountTerms(account),
     ...fixedSums({ account, cohorts, weeks: compiled.weeks, minorDigits }),
-    listings,
-    cells,
+    listings: account.listings.map((_, l) => firstListing + l),
+    cells: compiled.cells.slice(firstCell).map((_, c) => firstCell + c),
     cohorts: cohorts.map((_, c) => firstCohort + c),
   });
 }
+
+interface CellArgs {
+  plan: Plan;
+  a: number;
+  account: Account;
+  listing: Listing;
+  listingIndex: number;
+  item: number;
+  cohorts: readonly Cohort[];
+  firstCohort: number;
+}
+
+/** One cell a cohort of this listing; their demand is worked out later, once the number of cells is known. */
+function addCells(compiled: Compiled, args: CellArgs): void {
+  const { plan, a, account, listing, listingIndex, item, cohorts, firstCohort } = args;
+  const caseUnits = plan.items[item]?.caseUnits ?? 1;
+  const perDoor = fillPerDoor(listing, caseUnits);
+  const freePerDoor = Math.min(perDoor, listing.freeCasesPerDoor * caseUnits);
+  cohorts.forEach((cohort, c) => {
+    const running = account.runningDoors[c];
+    compiled.cells.push({
+      account: a,
+      listing: listingIndex,
+      item,
+      cohort: firstCohort + c,
+      caseUnits,
+      transitWeeks: account.terms.transitWeeks,
+      openWeek: cohort.openWeek,
+      fillUnits: running ? 0 : perDoor * cohort.doorsAtOpening,
+      freeUnits: running ? 0 : freePerDoor * cohort.doorsAtOpening,
+      openingStock: running ? cohort.doorsAtOpening * running.unitsPerDoor : 0,
+    });
+  });
+}
+
+/** Empty arrays for so many cells. */
+function hotCells(cells: readonly Cell[], reach: number): HotCells {
+  const count = cells.length;
+  return {
+    count,
+    account: Int32Array.from(cells, (cell) => cell.account),
+    listing: Int32Array.from(cells, (cell) => cell.listing),
+    item: Int32Array.from(cells, (cell) => cell.item),
+    caseUnits: Int32Array.from(cells, (cell) => cell.caseUnits),
+    transitWeeks: Int32Array.from(cells, (cell) => cell.transitWeeks),
+    openWeek: Int32Array.from(cells, (cell) => cell.openWeek),
+    someWithoutTransit: cells.some((cell) => cell.transitWeeks === 0),
+    doors: new Int32Array(count * reach),
+    demand: new Float64Array(count * reach),
+    target: new Float64Array(count * reach),
+  };
+}
+
+/** Demand and order-up-to level of every cell. */
+function addDemand(compiled: Compiled, plan: Plan): void {
+  const { reach, cells } = compiled;
+  const hot = hotCells(cells, reach);
+  compiled.hot = hot;
+  const ahead = reach + LONGEST_AHEAD;
+  const seasons = plan.items.map((item) => seasonByWeek(item, compiled.startDay, ahead));
+  plan.accounts.forEach((account, a) => {
+    const promotion = promotionByWeek(account, ahead);
+    const firstListing = compiled.accounts[a]?.listings[0] ?? 0;
+    for (const index of compiled.accounts[a]?.cells ?? []) {
+      const cell = cells[index] as Cell;
+      const listing = account.listings[cell.listing - firstListing] as Listing;
+      fillDemandAndTarget({
+        account,
+        listing,
+        cohort: compiled.cohorts[cell.cohort] as Cohort,
+        fillPerDoorUnits: fillPerDoor(listing, cell.caseUnits),
+        season: seasons[cell.item] ?? null,
+        promotion,
+        reach,
+        hot,
+        cell: index,
+      });
+    }
+  });
+}
+
+/** An order looks ahead at most 1 + 26 weeks of transit + 52 of cover. */
+const LONGEST_AHEAD = 80;
 
 type TermsPart = Omit<
   CompiledAccount,
   'listings' | 'cells' | 'cohorts' | keyof ReturnType<typeof fixedSums>
 >;
 
-function accountTerms(account: Plan['accounts'][number], _index: number): TermsPart {
+function accountTerms(account: Account): TermsPart {
   const { terms, sale } = account;
   const early = terms.earlyDiscount;
   const guaranteed = sale.by === 'guaranteed' ? sale : null;
@@ -164,15 +219,31 @@ function accountTerms(account: Plan['accounts'][number], _index: number): TermsP
 
 /** Shipping order of each item's cells: account priority, then file order. */
 function orderCells(compiled: Compiled, plan: Plan): void {
+  const priorities = compiled.cells.map((cell) => plan.accounts[cell.account]?.priority ?? 99);
   compiled.items.forEach((item, i) => {
-    item.cellsByPriority = compiled.cells
-      .map((cell, index) => ({ cell, index }))
-      .filter(({ cell }) => cell.item === i)
-      .sort((x, y) => priorityOf(plan, x.cell) - priorityOf(plan, y.cell) || x.index - y.index)
-      .map(({ index }) => index);
+    const own: number[] = [];
+    compiled.cells.forEach((cell, index) => {
+      if (cell.item === i) own.push(index);
+    });
+    // The sort is stable: cells of one priority keep their file order.
+    item.cellsByPriority = own.sort((x, y) => (priorities[x] ?? 0) - (priorities[y] ?? 0));
+    item.fillsByWeek = Array.from({ length: compiled.weeks + 1 }, () => []);
+    for (const index of item.cellsByPriority) {
+      const cell = compiled.cells[index] as Cell;
+      item.fillsByWeek[cell.openWeek - cell.transitWeeks]?.push(index);
+    }
   });
 }
 
-function priorityOf(plan: Plan, cell: Cell): number {
-  return plan.accounts[cell.account]?.priority ?? 99;
+function closingsOf(compiled: Compiled): number[][] {
+  const closings: number[][] = Array.from({ length: compiled.weeks }, () => []);
+  compiled.cells.forEach((cell, index) => {
+    const account = compiled.accounts[cell.account] as CompiledAccount;
+    const { closes } = compiled.cohorts[cell.cohort] as Cohort;
+    const review = account.sale === 'guaranteed' ? cell.openWeek + account.reviewWeeks : -1;
+    for (let w = Math.max(1, cell.openWeek); w < compiled.weeks; w++) {
+      if (closes[w] === 1 || w === review) closings[w]?.push(index);
+    }
+  });
+  return closings;
 }

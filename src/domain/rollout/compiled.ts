@@ -23,6 +23,8 @@ export interface CompiledItem {
   removals: { week: number; units: number; writeOff: boolean }[];
   /** Cells of this item in shipping order: priority, then file order. */
   cellsByPriority: number[];
+  /** Cells whose fill is ordered at the end of week w, at [w + 1], in shipping order. */
+  fillsByWeek: number[][];
   /** Listings of this item. */
   listings: number[];
 }
@@ -58,16 +60,16 @@ export interface Cell {
   /** Of those, units given free. */
   freeUnits: number;
   openingStock: number;
-  /** Millionths of a unit demanded, and units ordered up to, by week. */
-  demand: Float64Array;
-  target: Float64Array;
 }
 
 export interface Cohort {
   account: number;
   openWeek: number;
   doorsAtOpening: number;
+  /** Open doors by week, to the compiled reach. */
   doors: Int32Array;
+  /** Weeks in which doors close: most cohorts have none or few. */
+  closes: Uint8Array;
 }
 
 /** Cash or claim the account is due on a fixed week. */
@@ -137,6 +139,23 @@ export interface LoanTerms {
   principalMonths: number;
 }
 
+export interface HotCells {
+  count: number;
+  account: Int32Array;
+  listing: Int32Array;
+  item: Int32Array;
+  caseUnits: Int32Array;
+  transitWeeks: Int32Array;
+  openWeek: Int32Array;
+  /** True when some cell has no transit: its deliveries arrive right after shipping. */
+  someWithoutTransit: boolean;
+  doors: Int32Array;
+  /** Millionths of a unit demanded. */
+  demand: Float64Array;
+  /** Units ordered up to. */
+  target: Float64Array;
+}
+
 export interface Compiled {
   weeks: number;
   /** Weeks the unlimited pass runs: the horizon plus the longest lead and cover. */
@@ -151,5 +170,9 @@ export interface Compiled {
   listings: CompiledListing[];
   cohorts: Cohort[];
   cells: Cell[];
+  /** What the inner loops read: an array a quantity, by cell, or at [week x cells + cell] up to the reach. */
+  hot: HotCells;
+  /** By week: cells whose doors close then, or whose guarantee is reviewed, in file order. */
+  closings: number[][];
   business: CompiledBusiness;
 }

@@ -2,48 +2,62 @@
 // ordinary returns, shrink of goods sold by scan. Each says what becomes of the units and of the money.
 // Worked figure: 40 of 200 units stand in doors that close and are credited at 2.60: a claim of 104.00, 40 units gone.
 import { mulDiv, timesPrice } from '../money/integer.ts';
-import { post } from './books.ts';
-import { reverseShares } from './invoice.ts';
-import { takeReturns } from './returns.ts';
-import { arrive, closingUnits } from './stores.ts';
-import type { State } from './state.ts';
+import { E, post } from './books.ts';
+import type { Cell, Cohort, CompiledAccount, CompiledListing } from './compiled.ts';
+import { listingAt, reverseShares } from './invoice.ts';
+import { resaleableOf, takeReturns } from './returns.ts';
+import { type AccountState, type ItemState, plus, type State } from './state.ts';
+import { arrive, type CellWeek, closingUnits } from './stores.ts';
 import { relieve } from './supply.ts';
 
-interface CellAt {
+/** One cell in one week of the pass, with what it belongs to. */
+export interface CellAt extends CellWeek {
   state: State;
-  index: number;
-  week: number;
+  cell: Cell;
+  cohort: Cohort;
+  item: ItemState;
+  account: CompiledAccount;
+  listing: CompiledListing;
+  sales: AccountState;
 }
 
-export function cellParts(at: CellAt) {
-  const { compiled } = at.state;
-  const cell = compiled.cells[at.index];
-  const own = at.state.cells[at.index];
-  const cohort = cell && compiled.cohorts[cell.cohort];
-  const item = cell && at.state.items[cell.item];
-  const account = cell && compiled.accounts[cell.account];
-  const listing = cell && compiled.listings[cell.listing];
-  if (!cell || !own || !cohort || !item || !account || !listing) throw new Error(`cell ${at.index} is not compiled`);
-  return { cell, own, cohort, item, account, listing };
+/** The same object for every cell and week of a pass, moved on by moveTo(): nothing is allocated in the loops. */
+export function cellAt(state: State): CellAt {
+  const at = { state, compiled: state.compiled, cells: state.cells, index: 0, week: 0 } as CellAt;
+  if (state.compiled.cells.length > 0) moveTo(at, 0, 0);
+  return at;
+}
+
+export function moveTo(at: CellAt, index: number, week: number): void {
+  const { compiled, state } = at;
+  const cell = compiled.cells[index] as Cell;
+  at.index = index;
+  at.week = week;
+  at.cell = cell;
+  at.cohort = compiled.cohorts[cell.cohort] as Cohort;
+  at.item = state.items[cell.item] as ItemState;
+  at.account = compiled.accounts[cell.account] as CompiledAccount;
+  at.listing = compiled.listings[cell.listing] as CompiledListing;
+  at.sales = state.accounts[cell.account] as AccountState;
 }
 
 /** Step 2: doors close; at the last one the guarantee is settled and open orders are lost. */
 export function closeDoors(at: CellAt): void {
-  const { cell, own, cohort, account } = cellParts(at);
-  const { week } = at;
-  const closing = closingUnits(cohort, own, week);
-  const shutting = week > 0 && (cohort.doors[week - 1] ?? 0) > 0 && (cohort.doors[week] ?? 0) === 0;
+  const { cell, cohort, account, cells, index, week } = at;
+  const closes = cohort.closes[week] === 1;
+  const shutting = closes && (cohort.doors[week] ?? 0) === 0;
+  const closing = closes ? closingUnits(cohort, cells.stock[index] ?? 0, week) : 0;
   if (account.sale === 'guaranteed' && (shutting || week === cell.openWeek + account.reviewWeeks)) {
     settleGuarantee(at);
   }
-  const units = Math.min(closing, own.stock);
+  const units = Math.min(closing, cells.stock[index] ?? 0);
   if (units > 0) leaveShelf(at, units);
   if (shutting) dropOrders(at);
 }
 
 function leaveShelf(at: CellAt, units: number): void {
-  const { own, item, account } = cellParts(at);
-  own.stock -= units;
+  const { item, account } = at;
+  plus(at.cells.stock, at.index, -units);
   item.returned += account.closedStock === 'ours' ? units : 0;
   if (account.sale === 'scan') {
     if (account.closedStock === 'ours') item.ours += units;
@@ -57,84 +71,94 @@ function leaveShelf(at: CellAt, units: number): void {
 
 /** A credit note at the invoice price, taken off the next remittance; broker and royalty go down with it. */
 function credit(at: CellAt, units: number): void {
-  const { cell, listing } = cellParts(at);
-  const { state, week } = at;
-  const price = listing.invoicePrice[week] ?? 0;
-  const amount = timesPrice(units, price, state.compiled.perMinor);
+  const { state, cell, listing, week } = at;
+  const amount = timesPrice(units, listing.invoicePrice[week] ?? 0, state.compiled.perMinor);
   if (amount === 0) return;
-  post(state.books, 'returnCredited', amount, cell.account, cell.item);
-  state.accounts[cell.account]?.claims.push({ amount, fromWeek: week });
-  reverseShares({ state, listing: cell.listing, week }, amount, units);
+  post(state.books, E.returnCredited, amount, cell.account, cell.item);
+  at.sales.claims.push({ amount, fromWeek: week });
+  reverseShares(listingAt(state, cell.listing, week), { amount, units });
 }
 
 /** Sold goods come back into our stock at landed cost. */
 function backToStock(at: CellAt, units: number): void {
-  const { cell, item } = cellParts(at);
-  const { state } = at;
+  const { state, cell, item } = at;
   const amount = timesPrice(units, state.compiled.items[cell.item]?.landed ?? 0, state.compiled.perMinor);
   item.ours += units;
   item.held += units;
   item.stockAmount += amount;
-  post(state.books, 'returnToStock', amount, cell.account, cell.item);
+  post(state.books, E.returnToStock, amount, cell.account, cell.item);
 }
 
 /** Units still ours are destroyed or lost where they stand. */
 function writeOff(at: CellAt, units: number): void {
-  const { cell, item } = cellParts(at);
-  item.gone += units;
-  post(at.state.books, 'writtenOff', relieve(item, units), cell.account, cell.item);
+  at.item.gone += units;
+  post(at.state.books, E.writtenOff, relieve(at.item, units), at.cell.account, at.cell.item);
 }
 
 /** At the review (or the last door): what stands on the shelf comes back, the rest of what was held is accepted. */
 function settleGuarantee(at: CellAt): void {
-  const { cell, own, item, account } = cellParts(at);
-  const { state, week } = at;
-  if (own.heldUnits === 0) return;
-  const back = Math.min(own.heldUnits, own.stock);
-  const backAmount = mulDiv(own.heldAmount, back, own.heldUnits);
-  const accepted = own.heldUnits - back;
+  const { state, cells, index, cell, item, account, week } = at;
+  const held = cells.heldUnits[index] ?? 0;
+  const heldAmount = cells.heldAmount[index] ?? 0;
+  if (held === 0) return;
+  const back = Math.min(held, cells.stock[index] ?? 0);
+  const backAmount = mulDiv(heldAmount, back, held);
   // The sum for returned units is already accrued: it becomes a claim. The rest turns into a sale.
-  if (backAmount > 0) state.accounts[cell.account]?.claims.push({ amount: backAmount, fromWeek: week });
-  post(state.books, 'guaranteeAccepted', own.heldAmount - backAmount, cell.account, cell.item);
-  post(state.books, 'costOfSales', relieve(item, accepted), cell.account, cell.item);
-  own.stock -= back;
+  if (backAmount > 0) at.sales.claims.push({ amount: backAmount, fromWeek: week });
+  post(state.books, E.guaranteeAccepted, heldAmount - backAmount, cell.account, cell.item);
+  post(state.books, E.costOfSales, relieve(item, held - back), cell.account, cell.item);
+  plus(cells.stock, index, -back);
   item.returned += back;
   const resaleable = Math.floor((back * account.resaleableShare) / 1_000_000);
   item.ours += resaleable;
   if (back > resaleable) writeOff(at, back - resaleable);
-  own.heldUnits = 0;
-  own.heldAmount = 0;
+  cells.heldUnits[index] = 0;
+  cells.heldAmount[index] = 0;
 }
 
 /** A cohort without doors loses its open orders. */
 function dropOrders(at: CellAt): void {
-  const { own, item } = cellParts(at);
-  if (own.open === 0) return;
-  item.queue = item.queue.filter((order) => order.cell !== at.index);
-  item.backlog = Math.max(0, item.backlog - own.open);
-  own.open = 0;
+  const { item, cells, index } = at;
+  const open = cells.open[index] ?? 0;
+  if (open === 0) return;
+  const { queue } = item;
+  let kept = 0;
+  for (let place = 0; place < queue.count; place++) {
+    if (queue.cell[place] === index) continue;
+    queue.cell[kept] = queue.cell[place] ?? 0;
+    queue.units[kept] = queue.units[place] ?? 0;
+    queue.fill[kept] = queue.fill[place] ?? 0;
+    kept++;
+  }
+  queue.count = kept;
+  item.backlog = Math.max(0, item.backlog - open);
+  cells.open[index] = 0;
 }
 
 /** Step 4: deliveries reach the shelf; what arrives at closed doors is gone. */
 export function receiveAtStore(at: CellAt): void {
-  const { own, cohort, item, account } = cellParts(at);
-  const { shelved, closed } = arrive(cohort, own, at.week);
-  item.received += shelved;
+  const { cells, index, week, item } = at;
+  const units = cells.arriving[week * cells.count + index] ?? 0;
+  if (units === 0) return;
+  const closed = arrive(at, (at.cohort.doors[week] ?? 0) > 0, units);
+  item.received += units - closed;
   if (closed === 0) return;
-  if (account.sale === 'scan') writeOff(at, closed);
+  if (at.account.sale === 'scan') writeOff(at, closed);
   else item.gone += closed;
 }
 
 /** Ordinary returns: credited at the invoice price, freight back paid, the resaleable part back in stock. */
 export function returnUnits(at: CellAt): void {
-  const { cell, own, item, account, listing } = cellParts(at);
-  if (!listing.returns) return;
-  const { units, resaleable } = takeReturns({ state: own, returns: listing.returns, week: at.week });
+  const { state, cell, item } = at;
+  const { returns } = at.listing;
+  if (!returns) return;
+  const units = takeReturns(at, returns);
   if (units === 0) return;
+  const resaleable = resaleableOf(at, returns, units);
   item.returned += units;
-  const freight = timesPrice(units, listing.returns.freightBackTenThousandths, at.state.compiled.perMinor);
-  post(at.state.books, 'returnsFreight', freight, cell.account, cell.item);
-  if (account.sale === 'scan') {
+  const freight = timesPrice(units, returns.freightBackTenThousandths, state.compiled.perMinor);
+  post(state.books, E.returnsFreight, freight, cell.account, cell.item);
+  if (at.account.sale === 'scan') {
     item.ours += resaleable;
     if (units > resaleable) writeOff(at, units - resaleable);
     return;
@@ -146,12 +170,13 @@ export function returnUnits(at: CellAt): void {
 
 /** Pay-on-scan: what disappears from the shelf unscanned is our loss. */
 export function shrink(at: CellAt, sold: number): void {
-  const { own, account } = cellParts(at);
-  if (account.sale !== 'scan' || account.shrinkRate === 0) return;
-  own.shrinkCarry += sold * account.shrinkRate;
-  const units = Math.min(own.stock, Math.floor(own.shrinkCarry / 1_000_000));
+  const { cells, index, account } = at;
+  if (account.shrinkRate === 0) return;
+  plus(cells.shrinkCarry, index, sold * account.shrinkRate);
+  const due = Math.floor((cells.shrinkCarry[index] ?? 0) / 1_000_000);
+  const units = Math.min(cells.stock[index] ?? 0, due);
   if (units === 0) return;
-  own.shrinkCarry -= units * 1_000_000;
-  own.stock -= units;
+  plus(cells.shrinkCarry, index, -units * 1_000_000);
+  plus(cells.stock, index, -units);
   writeOff(at, units);
 }

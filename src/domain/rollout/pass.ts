@@ -3,9 +3,9 @@
 // Worked figure: a week that opens with 100,000, takes in 5,000 of equity, pays 30,000 and is paid 20,000 closes at
 // 95,000 and was as low as 75,000: money goes out before it comes in.
 import { CASH, FIRST_CLAIM_INDEX, type Recorder } from './books.ts';
-import type { Compiled } from './compiled.ts';
-import { postScans, postShipment } from './invoice.ts';
-import { closeDoors, receiveAtStore, returnUnits, shrink } from './leave.ts';
+import type { Cell, Compiled } from './compiled.ts';
+import { postAllScans, postShipments } from './invoice.ts';
+import { type CellAt, cellAt, closeDoors, moveTo, receiveAtStore, returnUnits, shrink } from './leave.ts';
 import { newRecord, recordWeek } from './record.ts';
 import { settleAccount } from './settle.ts';
 import { shipItem } from './ship.ts';
@@ -17,8 +17,8 @@ import {
   payStanding,
   prepareFunding,
 } from './standing.ts';
-import { newState, type State } from './state.ts';
-import { fillOrder, reorder, sell } from './stores.ts';
+import { growQueue, type ItemState, type ListingWeek, newState, type OrderQueue, plus, type State } from './state.ts';
+import { demandOfWeek, fillOrder, reorder } from './stores.ts';
 import { orderGoods, receiveGoods, removeUnits } from './supply.ts';
 import type { PassResult } from './types.ts';
 
@@ -40,17 +40,18 @@ export function runPass(args: PassArgs): PassResult {
   const state = newState(compiled, recorder);
   const record = newRecord(state);
   prepareFunding(state);
-  placeOrders(state, -1);
+  const at = cellAt(state);
+  placeOrders(at, -1);
   for (let week = 0; week < compiled.weeks; week++) {
     const opening = state.books.balances[CASH] ?? 0;
     startWeek(state, week);
     const owed = { broker: state.brokerOwed, interest: state.interestOwed };
     const moneyIn = fundingStep(state, week);
     state.interestOwed += accrueInterest(state);
-    storesBefore(state, week);
-    suppliesAndShipping(state, week, shippable);
-    sales(state, week);
-    placeOrders(state, week);
+    storesBefore(at, week);
+    suppliesAndShipping(at, week, shippable);
+    sales(at, week);
+    placeOrders(at, week);
     claimSlotting(state, week);
     for (let a = 0; a < compiled.accounts.length; a++) settleAccount(state, a, week);
     baseSalesStep(state, week);
@@ -92,72 +93,109 @@ function startWeek(state: State, week: number): void {
 }
 
 /** Steps 2 to 4: doors close, our goods land, deliveries reach the shelves. */
-function storesBefore(state: State, week: number): void {
-  const cells = state.compiled.cells.length;
-  for (let index = 0; index < cells; index++) closeDoors({ state, index, week });
+function storesBefore(at: CellAt, week: number): void {
+  const { state, compiled } = at;
+  for (const index of compiled.closings[week] ?? []) {
+    moveTo(at, index, week);
+    closeDoors(at);
+  }
   for (let i = 0; i < state.items.length; i++) {
     receiveGoods(state, i, week);
     removeUnits(state, i, week);
   }
-  for (let index = 0; index < cells; index++) {
-    if (state.compiled.cells[index]?.transitWeeks !== 0) receiveAtStore({ state, index, week });
+  storeReceipts(at, week, false);
+}
+
+/** Deliveries that arrive this week: those without transit arrive right after shipping. */
+function storeReceipts(at: CellAt, week: number, sameWeek: boolean): void {
+  const { count, transitWeeks, someWithoutTransit } = at.compiled.hot;
+  if (sameWeek && !someWithoutTransit) return;
+  const { arriving } = at.cells;
+  const from = week * count;
+  for (let index = 0; index < count; index++) {
+    if (arriving[from + index] === 0 || (transitWeeks[index] === 0) !== sameWeek) continue;
+    moveTo(at, index, week);
+    receiveAtStore(at);
   }
 }
 
 /** Steps 5 and 6: purchase orders, shipping, its documents, and ordinary returns. */
-function suppliesAndShipping(state: State, week: number, shippable: readonly Float64Array[]): void {
-  const { compiled } = state;
+function suppliesAndShipping(at: CellAt, week: number, shippable: readonly Float64Array[]): void {
+  const { state, compiled } = at;
   for (let i = 0; i < state.items.length; i++) {
     orderGoods(state, i, week, shippable[i] ?? new Float64Array(0));
     shipItem(state, i, week);
   }
-  for (let index = 0; index < compiled.cells.length; index++) {
-    if (compiled.cells[index]?.transitWeeks === 0) receiveAtStore({ state, index, week });
-  }
-  for (let listing = 0; listing < compiled.listings.length; listing++) postShipment({ state, listing, week });
-  for (let index = 0; index < compiled.cells.length; index++) returnUnits({ state, index, week });
+  storeReceipts(at, week, true);
+  postShipments(state, week);
+  compiled.listings.forEach((listing, l) => {
+    if (!listing.returns) return;
+    for (const index of compiled.accounts[listing.account]?.cells ?? []) {
+      if (compiled.cells[index]?.listing !== l) continue;
+      moveTo(at, index, week);
+      returnUnits(at);
+    }
+  });
 }
 
 /** Step 7: shoppers buy what is there; goods on scan are invoiced now. */
-function sales(state: State, week: number): void {
-  const { compiled } = state;
-  for (let index = 0; index < compiled.cells.length; index++) {
-    const cell = compiled.cells[index];
-    const own = state.cells[index];
-    const item = cell && state.items[cell.item];
-    const listing = cell && state.listings[cell.listing];
-    if (!cell || !own || !item || !listing) throw new Error(`cell ${index} is not compiled`);
-    const { demand, sold } = sell(cell, own, week);
+function sales(at: CellAt, week: number): void {
+  const { state, compiled, cells } = at;
+  const { hot } = compiled;
+  const { sold, lost } = state.accountUnits;
+  at.week = week;
+  for (let index = 0; index < hot.count; index++) {
+    if (week < (hot.openWeek[index] ?? 0)) continue;
+    at.index = index;
+    const demand = demandOfWeek(at);
+    if (demand === 0) continue;
+    const stock = cells.stock[index] ?? 0;
+    const bought = demand < stock ? demand : stock;
+    cells.stock[index] = stock - bought;
+    const item = state.items[hot.item[index] ?? 0] as ItemState;
     item.demand += demand;
-    item.sold += sold;
-    item.lost += demand - sold;
-    listing.sold += sold;
-    state.accountUnits.sold[cell.account] = (state.accountUnits.sold[cell.account] ?? 0) + sold;
-    state.accountUnits.lost[cell.account] = (state.accountUnits.lost[cell.account] ?? 0) + demand - sold;
-    shrink({ state, index, week }, sold);
+    item.sold += bought;
+    item.lost += demand - bought;
+    (state.listings[hot.listing[index] ?? 0] as ListingWeek).sold += bought;
+    const account = hot.account[index] ?? 0;
+    plus(sold, account, bought);
+    plus(lost, account, demand - bought);
+    if (compiled.accounts[account]?.sale === 'scan') {
+      moveTo(at, index, week);
+      shrink(at, bought);
+    }
   }
-  for (let listing = 0; listing < compiled.listings.length; listing++) postScans({ state, listing, week });
+  postAllScans(state, week);
 }
 
 /** Step 8: fills first, then reorders, each in shipping order, so that the queue is always sorted. */
-function placeOrders(state: State, week: number): void {
-  const { compiled } = state;
-  compiled.items.forEach((terms, i) => {
-    const queue = state.items[i]?.queue;
-    for (const fill of [true, false]) {
-      if (!fill && week < 0) continue;
-      for (const index of terms.cellsByPriority) {
-        const cell = compiled.cells[index];
-        const own = state.cells[index];
-        const cohort = cell && compiled.cohorts[cell.cohort];
-        if (!cell || !own || !cohort || !queue) throw new Error(`cell ${index} is not compiled`);
-        const units = fill ? fillOrder(cell, cohort, week) : reorder({ cell, cohort, state: own, week });
-        if (units === 0) continue;
-        own.open += units;
-        queue.push({ cell: index, units, fill });
-      }
+function placeOrders(at: CellAt, week: number): void {
+  const { state, compiled } = at;
+  const { openWeek } = compiled.hot;
+  at.week = week;
+  for (let i = 0; i < compiled.items.length; i++) {
+    const { queue } = state.items[i] as ItemState;
+    for (const index of compiled.items[i]?.fillsByWeek[week + 1] ?? []) {
+      const units = fillOrder(compiled, compiled.cells[index] as Cell);
+      if (units > 0) place(state, queue, { index, units, fill: true });
     }
-  });
+    if (week < 0) continue;
+    for (const index of compiled.items[i]?.cellsByPriority ?? []) {
+      if (week < (openWeek[index] ?? 0)) continue;
+      at.index = index;
+      const units = reorder(at);
+      if (units > 0) place(state, queue, { index, units, fill: false });
+    }
+  }
+}
+
+function place(state: State, queue: OrderQueue, order: { index: number; units: number; fill: boolean }): void {
+  plus(state.cells.open, order.index, order.units);
+  if (queue.count === queue.cell.length) growQueue(queue);
+  queue.cell[queue.count] = order.index;
+  queue.units[queue.count] = order.units;
+  queue.fill[queue.count] = order.fill ? 1 : 0;
+  queue.count++;
 }
 
 function assertBalance(state: State, week: number): void {

@@ -2,7 +2,7 @@
 // flows, units are conserved, stock that isn't there carries no amount. Worked figure: 1,200 opened, 2,400 made, 900
 // sold, 500 in stores, 200 in transit, 1,950 ours, 50 gone: 3,600 either way.
 import { CASH } from './books.ts';
-import type { State } from './state.ts';
+import { plus, type State } from './state.ts';
 import {
   BALANCE_NAMES,
   FLOW_NAMES,
@@ -76,11 +76,11 @@ function recordUnits(state: State, record: PassResult, week: number): void {
   const { compiled } = state;
   const inStores = new Float64Array(state.items.length);
   const inTransit = new Float64Array(state.items.length);
-  compiled.cells.forEach((cell, index) => {
-    const own = state.cells[index];
-    inStores[cell.item] = (inStores[cell.item] ?? 0) + (own?.stock ?? 0);
-    inTransit[cell.item] = (inTransit[cell.item] ?? 0) + (own?.transit ?? 0);
-  });
+  const { count, item: itemOf } = compiled.hot;
+  for (let index = 0; index < count; index++) {
+    plus(inStores, itemOf[index] ?? 0, state.cells.stock[index] ?? 0);
+    plus(inTransit, itemOf[index] ?? 0, state.cells.transit[index] ?? 0);
+  }
   state.items.forEach((item, i) => {
     const out = record.units[i];
     if (!out) return;

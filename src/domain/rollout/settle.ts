@@ -1,7 +1,7 @@
 // Step 9, the accounts' side: due invoices less their own deductions make a pool, open claims are taken off it oldest
 // first, the rest is paid. A claim the pool can't carry goes on to the next remittance; after 8 weeks without an open
 // invoice it is paid in cash. Worked figure: due 1,248.00, deductions 24.96, claims 2,000.00: nothing paid, 776.96 stay.
-import { post } from './books.ts';
+import { E, post } from './books.ts';
 import type { AccountState, State } from './state.ts';
 
 /** Weeks without an open invoice after which a claim is paid in cash. */
@@ -17,16 +17,16 @@ export function settleAccount(state: State, a: number, week: number): void {
   const own = Math.min(gross - bad, (sales.dueDeductions[week] ?? 0) + (sales.dueDiscount[week] ?? 0));
   const pool = gross - bad - own;
   const claimed = takeClaims(sales, week, pool);
-  post(books, 'badDebt', bad, a);
-  post(books, 'remittedLess', own + claimed, a);
-  post(books, 'remitted', pool - claimed, a);
+  post(books, E.badDebt, bad, a);
+  post(books, E.remittedLess, own + claimed, a);
+  post(books, E.remitted, pool - claimed, a);
   sales.receivable -= gross;
   sales.remitted += pool - claimed;
   const advance = sales.dueAdvance[week] ?? 0;
-  post(books, 'advanceRepaid', advance, a);
+  post(books, E.advanceRepaid, advance, a);
   state.advanceLeft -= advance;
   if (sales.quietWeeks >= QUIET_WEEKS) {
-    post(books, 'claimPaid', takeClaims(sales, week, Number.POSITIVE_INFINITY), a);
+    post(books, E.claimPaid, takeClaims(sales, week, Number.POSITIVE_INFINITY), a);
   }
 }
 

@@ -2,77 +2,87 @@
 // What can't leave is backlog, or cancelled where the account's rule says so; fills never are. Worked figure: 100 units
 // ours, case 12, orders of 60 and 60: 60 leave for the first, 36 for the second, 4 stay.
 import { timesPrice } from '../money/integer.ts';
-import type { CompiledAccount } from './compiled.ts';
-import type { OpenOrder, State } from './state.ts';
+import type { Cell, CompiledAccount } from './compiled.ts';
+import { type ItemState, type ListingWeek, plus, type State } from './state.ts';
 
 export function shipItem(state: State, i: number, week: number): void {
-  const item = state.items[i];
-  if (!item) throw new Error(`no item ${i}`);
+  const item = state.items[i] as ItemState;
+  const { queue } = item;
   const caseUnits = state.compiled.items[i]?.caseUnits ?? 1;
-  const kept: OpenOrder[] = [];
+  const { count } = queue;
+  let kept = 0;
   let backlog = 0;
-  for (const order of item.queue) {
-    const whole = Math.floor(Math.min(order.units, item.ours) / caseUnits) * caseUnits;
-    if (whole > 0) shipOrder(state, order, whole, week);
-    const left = order.units - whole;
+  for (let place = 0; place < count; place++) {
+    const index = queue.cell[place] ?? 0;
+    const ordered = queue.units[place] ?? 0;
+    const fill = queue.fill[place] === 1;
+    const whole = Math.floor(Math.min(ordered, item.ours) / caseUnits) * caseUnits;
+    if (whole > 0) shipOrder({ state, item, index, fill, week }, whole);
+    const left = ordered - whole;
     if (left <= 0) continue;
     backlog += left;
-    const account = accountOf(state, order.cell);
-    if (account.cancels && !order.fill) {
-      (state.cells[order.cell] as { open: number }).open -= left;
-    } else {
-      kept.push({ ...order, units: left });
+    if (!fill && accountOf(state, index).cancels) {
+      plus(state.cells.open, index, -left);
+      continue;
     }
+    queue.cell[kept] = index;
+    queue.units[kept] = left;
+    queue.fill[kept] = fill ? 1 : 0;
+    kept++;
   }
-  item.queue = kept;
+  queue.count = kept;
   item.backlog = backlog;
 }
 
-function accountOf(state: State, cell: number): CompiledAccount {
-  const index = state.compiled.cells[cell]?.account ?? -1;
-  const account = state.compiled.accounts[index];
-  if (!account) throw new Error(`cell ${cell} has no account`);
-  return account;
+function accountOf(state: State, index: number): CompiledAccount {
+  return state.compiled.accounts[state.compiled.cells[index]?.account ?? -1] as CompiledAccount;
+}
+
+interface OrderAt {
+  state: State;
+  item: ItemState;
+  index: number;
+  fill: boolean;
+  week: number;
 }
 
 /** Whole cases of one order leave; free units of a fill go first. */
-function shipOrder(state: State, order: OpenOrder, units: number, week: number): void {
-  const cell = state.compiled.cells[order.cell];
-  const cellState = state.cells[order.cell];
-  const item = cell && state.items[cell.item];
-  const listing = cell && state.listings[cell.listing];
-  const account = cell && state.compiled.accounts[cell.account];
-  if (!cell || !cellState || !item || !listing || !account) throw new Error(`cell ${order.cell} is not compiled`);
+function shipOrder(at: OrderAt, units: number): void {
+  const { state, item, index, fill, week } = at;
+  const { cells } = state;
+  const cell = state.compiled.cells[index] as Cell;
+  const listing = state.listings[cell.listing] as ListingWeek;
   item.ours -= units;
   item.shipped += units;
-  if (order.fill) item.fillShipped += units;
-  cellState.open -= units;
-  cellState.transit += units;
-  cellState.arriving[week + cell.transitWeeks] = (cellState.arriving[week + cell.transitWeeks] ?? 0) + units;
-  const free = order.fill ? Math.min(cellState.freeLeft, units) : 0;
-  cellState.freeLeft -= free;
+  plus(cells.open, index, -units);
+  plus(cells.transit, index, units);
+  plus(cells.arriving, (week + cell.transitWeeks) * cells.count + index, units);
+  let free = 0;
+  if (fill) {
+    item.fillShipped += units;
+    free = Math.min(cells.freeLeft[index] ?? 0, units);
+    plus(cells.freeLeft, index, -free);
+  }
   listing.shippedFree += free;
   listing.shippedPaid += units - free;
+  const account = accountOf(state, index);
   if (account.sale === 'guaranteed' && week + cell.transitWeeks < cell.openWeek + account.reviewWeeks) {
-    holdGuaranteed(state, order.cell, units - free, week);
+    holdGuaranteed(at, cell, account, units - free);
   }
 }
 
 /** Under guaranteed sale a share of the units may come back: they are held, not sold, until the review. */
-function holdGuaranteed(state: State, cellIndex: number, paid: number, week: number): void {
-  const cell = state.compiled.cells[cellIndex];
-  const cellState = state.cells[cellIndex];
-  const listing = cell && state.listings[cell.listing];
-  const terms = cell && state.compiled.accounts[cell.account];
-  if (!cell || !cellState || !listing || !terms) throw new Error(`cell ${cellIndex} is not compiled`);
-  cellState.heldCarry += paid * terms.expectedReturnRate;
-  const held = Math.min(paid, Math.floor(cellState.heldCarry / 1_000_000));
-  cellState.heldCarry -= held * 1_000_000;
+function holdGuaranteed(at: OrderAt, cell: Cell, terms: CompiledAccount, paid: number): void {
+  const { state, index, week } = at;
+  const { cells } = state;
+  plus(cells.heldCarry, index, paid * terms.expectedReturnRate);
+  const held = Math.min(paid, Math.floor((cells.heldCarry[index] ?? 0) / 1_000_000));
+  plus(cells.heldCarry, index, -held * 1_000_000);
   if (held === 0) return;
   const price = state.compiled.listings[cell.listing]?.invoicePrice[week] ?? 0;
   const amount = timesPrice(held, price, state.compiled.perMinor);
-  cellState.heldUnits += held;
-  cellState.heldAmount += amount;
-  listing.shippedHeld += held;
-  state.guaranteeAmount[cell.listing] = (state.guaranteeAmount[cell.listing] ?? 0) + amount;
+  plus(cells.heldUnits, index, held);
+  plus(cells.heldAmount, index, amount);
+  (state.listings[cell.listing] as ListingWeek).shippedHeld += held;
+  plus(state.guaranteeAmount, cell.listing, amount);
 }

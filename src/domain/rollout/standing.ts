@@ -4,7 +4,7 @@
 import { quarterEndDay } from '../calendar.ts';
 import { minorOf, rateOf } from '../money/decimal.ts';
 import { mulDiv } from '../money/integer.ts';
-import { post } from './books.ts';
+import { E, post } from './books.ts';
 import { loanTerms } from './compile-business.ts';
 import type { DatedSum } from './compiled.ts';
 import { addDue, type State } from './state.ts';
@@ -31,11 +31,11 @@ export function fundingStep(state: State, week: number): number {
     const amount = minorOf(offer.amount, minorDigits);
     moneyIn += amount;
     if (offer.kind === 'equity') {
-      post(books, 'equityIn', amount);
+      post(books, E.equityIn, amount);
       continue;
     }
-    post(books, 'loanIn', amount);
-    post(books, 'loanFee', minorOf(offer.feeAmount, minorDigits));
+    post(books, E.loanIn, amount);
+    post(books, E.loanFee, minorOf(offer.feeAmount, minorDigits));
     state.loans.push({ terms: loanTerms(offer, minorDigits), left: amount, startMonth: months[week] ?? 0 });
   }
   return moneyIn;
@@ -46,7 +46,7 @@ export function accrueInterest(state: State): number {
   let interest = 0;
   for (const loan of state.loans) interest += weekInterest(loan.left, loan.terms.yearlyRate);
   interest += weekInterest(state.advanceLeft, state.advanceYearlyRate);
-  post(state.books, 'interestAccrued', interest);
+  post(state.books, E.interestAccrued, interest);
   return interest;
 }
 
@@ -58,29 +58,29 @@ function weekInterest(amount: number, yearlyRateMillionths: number): number {
 export function baseSalesStep(state: State, week: number): void {
   const base = state.compiled.business.base;
   if (base) {
-    post(state.books, 'baseInvoiced', base.revenue);
-    post(state.books, 'baseCost', base.cost);
+    post(state.books, E.baseInvoiced, base.revenue);
+    post(state.books, E.baseCost, base.cost);
     addDue(state.baseDue, week + base.collectWeeks, base.revenue);
     addDue(state.basePayDue, week + base.payWeeks, base.cost);
   }
-  post(state.books, 'baseCollected', state.baseDue[week] ?? 0);
-  post(state.books, 'basePaid', state.basePayDue[week] ?? 0);
+  post(state.books, E.baseCollected, state.baseDue[week] ?? 0);
+  post(state.books, E.basePaid, state.basePayDue[week] ?? 0);
 }
 
 /** Step 9 beside the accounts, in the order named above. */
 export function payStanding(state: State, week: number, owed: { broker: number; interest: number }): void {
   const { books, compiled } = state;
   const { business } = compiled;
-  post(books, 'supplierPaid', state.payableDue[week] ?? 0);
-  post(books, 'openingCollected', sumAt(business.receivables, week));
-  post(books, 'openingPayablePaid', sumAt(business.payables, week));
-  post(books, 'openingAccruedPaid', sumAt(business.accrued, week));
+  post(books, E.supplierPaid, state.payableDue[week] ?? 0);
+  post(books, E.openingCollected, sumAt(business.receivables, week));
+  post(books, E.openingPayablePaid, sumAt(business.payables, week));
+  post(books, E.openingAccruedPaid, sumAt(business.accrued, week));
   const newMonth = week > 0 && compiled.months[week] !== compiled.months[week - 1];
   if (newMonth) payMonthly(state, owed);
   payQuarterly(state, week);
-  post(books, 'overhead', business.overhead[week] ?? 0);
+  post(books, E.overhead, business.overhead[week] ?? 0);
   payFees(state, week);
-  post(books, 'capitalPaid', sumAt(business.capital, week));
+  post(books, E.capitalPaid, sumAt(business.capital, week));
   if (newMonth) payPrincipal(state, week);
   depreciate(state, week);
 }
@@ -95,9 +95,9 @@ export function sumAt(sums: readonly DatedSum[], week: number): number {
 function payMonthly(state: State, owed: { broker: number; interest: number }): void {
   // More credits than sales in a month leave nothing to pay; the rest is carried.
   const broker = Math.max(0, owed.broker);
-  post(state.books, 'brokerPaid', broker);
+  post(state.books, E.brokerPaid, broker);
   state.brokerOwed -= broker;
-  post(state.books, 'interestPaid', owed.interest);
+  post(state.books, E.interestPaid, owed.interest);
   state.interestOwed -= owed.interest;
 }
 
@@ -108,25 +108,25 @@ function payQuarterly(state: State, week: number): void {
   for (const [quarter, amount] of state.royaltyOwed) {
     if (!dueNow(quarter)) continue;
     state.royaltyOwed.delete(quarter);
-    if (amount >= 0) post(state.books, 'royaltyPaid', amount);
+    if (amount >= 0) post(state.books, E.royaltyPaid, amount);
     else state.royaltyOwed.set(quarter + 1, (state.royaltyOwed.get(quarter + 1) ?? 0) + amount);
   }
   for (const [quarter, amount] of state.vatOwed) {
     if (!dueNow(quarter)) continue;
     state.vatOwed.delete(quarter);
-    if (amount >= 0) post(state.books, 'vatPaid', amount);
-    else post(state.books, 'vatRefunded', -amount);
+    if (amount >= 0) post(state.books, E.vatPaid, amount);
+    else post(state.books, E.vatRefunded, -amount);
   }
 }
 
 /** Slotting and fees paid in cash or claimed, displays built and opened. */
 function payFees(state: State, week: number): void {
   state.compiled.accounts.forEach((account, a) => {
-    post(state.books, 'slottingPaid', sumAt(account.slottingCash, week), a);
-    post(state.books, 'openingFeePaid', sumAt(account.openingFees, week), a);
-    post(state.books, 'displayPaid', sumAt(account.displayPaid, week), a);
-    post(state.books, 'displayOpened', sumAt(account.displayOpened, week), a);
-    post(state.books, 'displayFee', account.displayFees[week] ?? 0, a);
+    post(state.books, E.slottingPaid, sumAt(account.slottingCash, week), a);
+    post(state.books, E.openingFeePaid, sumAt(account.openingFees, week), a);
+    post(state.books, E.displayPaid, sumAt(account.displayPaid, week), a);
+    post(state.books, E.displayOpened, sumAt(account.displayOpened, week), a);
+    post(state.books, E.displayFee, account.displayFees[week] ?? 0, a);
   });
 }
 
@@ -135,7 +135,7 @@ export function claimSlotting(state: State, week: number): void {
   state.compiled.accounts.forEach((account, a) => {
     const amount = sumAt(account.slottingClaims, week);
     if (amount === 0) return;
-    post(state.books, 'claimAccrued', amount, a);
+    post(state.books, E.claimAccrued, amount, a);
     state.accounts[a]?.claims.push({ amount, fromWeek: week });
   });
 }
@@ -148,7 +148,7 @@ function payPrincipal(state: State, week: number): void {
     const part = month - loan.startMonth - interestOnlyMonths;
     if (part < 1 || part > principalMonths) continue;
     const due = mulDiv(amount, part, principalMonths) - mulDiv(amount, part - 1, principalMonths);
-    post(state.books, 'principalPaid', due);
+    post(state.books, E.principalPaid, due);
     loan.left -= due;
   }
 }
@@ -159,6 +159,6 @@ function depreciate(state: State, week: number): void {
     const age = week - from;
     if (age < 0 || age >= lifeWeeks) continue;
     const part = mulDiv(amount, age + 1, lifeWeeks) - mulDiv(amount, age, lifeWeeks);
-    post(state.books, 'depreciation', part);
+    post(state.books, E.depreciation, part);
   }
 }

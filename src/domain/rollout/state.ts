@@ -5,31 +5,57 @@ import type { Compiled, LoanTerms } from './compiled.ts';
 import { timesPrice } from '../money/integer.ts';
 import { BALANCE_NAMES } from './types.ts';
 
-/** Stock and open orders of one cell. */
-export interface CellState {
-  stock: number;
-  transit: number;
-  /** Arrivals by week. */
-  arriving: Float64Array;
+/** Stock and open orders of every cell, an array a quantity: the inner loops run over these. */
+export interface CellStates {
+  stock: Float64Array;
+  transit: Float64Array;
   /** Units ordered and not shipped. */
-  open: number;
+  open: Float64Array;
   /** Free units of the fill still to ship. */
-  freeLeft: number;
-  demandCarry: number;
-  /** Units of the fill that have shipped, and all that was delivered by week (for returns). */
-  returnCarry: number;
-  resaleCarry: number;
-  shrinkCarry: number;
+  freeLeft: Float64Array;
+  /** Fractions waiting for the next unit, in millionths. */
+  demandCarry: Float64Array;
+  returnCarry: Float64Array;
+  resaleCarry: Float64Array;
+  shrinkCarry: Float64Array;
   /** Guaranteed sale: units that may come back, the sum held for them, the carry of the rate. */
-  heldUnits: number;
-  heldAmount: number;
-  heldCarry: number;
+  heldUnits: Float64Array;
+  heldAmount: Float64Array;
+  heldCarry: Float64Array;
+  /** Arrivals at [week x cells + cell]. */
+  arriving: Float64Array;
+  count: number;
 }
 
-export interface OpenOrder {
-  cell: number;
-  units: number;
-  fill: boolean;
+/** Open orders of one item in shipping order; the three lists run in step. */
+export interface OrderQueue {
+  count: number;
+  cell: Int32Array;
+  units: Float64Array;
+  /** 1 for an opening fill. */
+  fill: Uint8Array;
+}
+
+const FIRST_QUEUE = 256;
+
+function newQueue(): OrderQueue {
+  return {
+    count: 0,
+    cell: new Int32Array(FIRST_QUEUE),
+    units: new Float64Array(FIRST_QUEUE),
+    fill: new Uint8Array(FIRST_QUEUE),
+  };
+}
+
+/** Room for twice as many orders. */
+export function growQueue(queue: OrderQueue): void {
+  const { cell, units, fill } = queue;
+  queue.cell = new Int32Array(cell.length * 2);
+  queue.cell.set(cell);
+  queue.units = new Float64Array(units.length * 2);
+  queue.units.set(units);
+  queue.fill = new Uint8Array(fill.length * 2);
+  queue.fill.set(fill);
 }
 
 export interface ItemState {
@@ -38,7 +64,7 @@ export interface ItemState {
   held: number;
   stockAmount: number;
   onOrder: number;
-  queue: OpenOrder[];
+  queue: OrderQueue;
   /** Unshipped after the last shipping, plus cancelled then. */
   backlog: number;
   landUnits: Float64Array;
@@ -91,7 +117,7 @@ export interface ListingWeek {
 export interface State {
   compiled: Compiled;
   books: Books;
-  cells: CellState[];
+  cells: CellStates;
   items: ItemState[];
   accounts: AccountState[];
   listings: ListingWeek[];
@@ -122,7 +148,7 @@ export function newState(compiled: Compiled, recorder: Recorder | null): State {
   const state: State = {
     compiled,
     books: openBooks(recorder),
-    cells: compiled.cells.map((cell) => newCell(cell.openingStock, cell.freeUnits, weeks + cell.transitWeeks + 1)),
+    cells: newCells(compiled, weeks),
     items: compiled.items.map((_, i) => newItem(compiled, i)),
     accounts: compiled.accounts.map(() => newAccount(weeks + DUE_AHEAD)),
     listings: compiled.listings.map(() => ({
@@ -153,21 +179,30 @@ export function newState(compiled: Compiled, recorder: Recorder | null): State {
   return state;
 }
 
-function newCell(stock: number, freeLeft: number, weeks: number): CellState {
+/** All cells before the first week; `weeks` is how long this run goes on. */
+export function newCells(compiled: Compiled, weeks: number): CellStates {
+  const count = compiled.cells.length;
+  const span = weeks + 1 + Math.max(0, ...compiled.cells.map((cell) => cell.transitWeeks));
   return {
-    stock,
-    transit: 0,
-    arriving: new Float64Array(weeks),
-    open: 0,
-    freeLeft,
-    demandCarry: 0,
-    returnCarry: 0,
-    resaleCarry: 0,
-    shrinkCarry: 0,
-    heldUnits: 0,
-    heldAmount: 0,
-    heldCarry: 0,
+    stock: Float64Array.from(compiled.cells, (cell) => cell.openingStock),
+    transit: new Float64Array(count),
+    open: new Float64Array(count),
+    freeLeft: Float64Array.from(compiled.cells, (cell) => cell.freeUnits),
+    demandCarry: new Float64Array(count),
+    returnCarry: new Float64Array(count),
+    resaleCarry: new Float64Array(count),
+    shrinkCarry: new Float64Array(count),
+    heldUnits: new Float64Array(count),
+    heldAmount: new Float64Array(count),
+    heldCarry: new Float64Array(count),
+    arriving: new Float64Array(count * span),
+    count,
   };
+}
+
+/** Add to an array's place. */
+export function plus(series: Float64Array, place: number, amount: number): void {
+  series[place] = (series[place] ?? 0) + amount;
 }
 
 function newItem(compiled: Compiled, index: number): ItemState {
@@ -179,7 +214,7 @@ function newItem(compiled: Compiled, index: number): ItemState {
     held: item.openingUnits,
     stockAmount: item.openingStock,
     onOrder: 0,
-    queue: [],
+    queue: newQueue(),
     backlog: 0,
     landUnits: new Float64Array(2 * weeks + 120),
     landGoods: new Float64Array(weeks),

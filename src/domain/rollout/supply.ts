@@ -2,7 +2,7 @@
 // Worked figure: planned shipments of the next 10 weeks 4,800, backlog 0, ours 1,200, on order 2,400: need 1,200; with a
 // minimum of 2,000 and batches of 600 the order is 2,400, landing from lead-time weeks on within what capacity is left.
 import { mulDiv, timesPrice, timesRate } from '../money/integer.ts';
-import { post } from './books.ts';
+import { E, post } from './books.ts';
 import { addDue, addLanding, type ItemState, type State } from './state.ts';
 
 function parts(state: State, i: number) {
@@ -27,14 +27,14 @@ export function receiveGoods(state: State, i: number, week: number): void {
   item.made += units;
   item.stockAmount += goods + freight;
   const { books } = state;
-  post(books, 'receiptDeposit', deposit, -1, i);
-  post(books, 'receiptPayable', goods - deposit, -1, i);
-  post(books, 'receiptFreight', freight, -1, i);
+  post(books, E.receiptDeposit, deposit, -1, i);
+  post(books, E.receiptPayable, goods - deposit, -1, i);
+  post(books, E.receiptFreight, freight, -1, i);
   const vat = state.compiled.business.vat;
   const vatGoods = vat ? timesRate(goods, vat.purchases) : 0;
   const vatFreight = vat ? timesRate(freight, vat.purchases) : 0;
-  post(books, 'vatOnPayable', vatGoods, -1, i);
-  post(books, 'vatOnFreight', vatFreight, -1, i);
+  post(books, E.vatOnPayable, vatGoods, -1, i);
+  post(books, E.vatOnFreight, vatFreight, -1, i);
   owe(state, week, -(vatGoods + vatFreight));
   addDue(state.payableDue, week + terms.supplierWeeks, goods - deposit + vatGoods);
 }
@@ -63,7 +63,7 @@ export function removeUnits(state: State, i: number, week: number): void {
     const units = Math.min(removal.units, item.ours);
     item.ours -= units;
     item.gone += units;
-    post(state.books, 'writtenOff', relieve(item, units), -1, i);
+    post(state.books, E.writtenOff, relieve(item, units), -1, i);
   }
 }
 
@@ -93,7 +93,7 @@ function placeInstalments(state: State, i: number, week: number, units: number):
     const goods = timesPrice(instalment, terms.landedGoods, state.compiled.perMinor);
     const freight = timesPrice(instalment, terms.landedFreight, state.compiled.perMinor);
     const deposit = timesRate(goods, terms.depositRate);
-    post(state.books, 'depositPaid', deposit, -1, i);
+    post(state.books, E.depositPaid, deposit, -1, i);
     addLanding(item, { week: w, units: instalment, goods, freight, deposit });
     left -= instalment;
   }

@@ -7,7 +7,7 @@ import { noteAt } from '../../app/commands/field.ts';
 import type { BasisNote } from '../../domain/plan/index.ts';
 import { OriginTag } from '../../widgets/index.ts';
 import { usePlan } from './session-context.ts';
-import { textOf } from './typed-kinds.ts';
+import { type FieldKind, textOf } from './typed-kinds.ts';
 
 export const BASIS_WORDS: Record<BasisNote['kind'], string> = {
   practice: 'practice',
@@ -21,7 +21,7 @@ export function useBasis(path: string): BasisNote | null {
 }
 
 /** The tag, and below it the source once it was tapped. */
-export function BasisTag({ note, kind }: { note: BasisNote; kind: string }): VNode {
+export function BasisTag({ note, kind }: { note: BasisNote; kind: FieldKind }): VNode {
   const [open, setOpen] = useState(false);
   const { currency } = usePlan();
   const id = useId();
@@ -34,10 +34,10 @@ export function BasisTag({ note, kind }: { note: BasisNote; kind: string }): VNo
 }
 
 /** The source in a sentence, with a guess's plausible ends. */
-export function sourceWords(note: BasisNote, kind: string, currency: string): string {
+export function sourceWords(note: BasisNote, kind: FieldKind, currency: string): string {
   const text = /[.!?]$/.test(note.source) ? note.source : `${note.source}.`;
   if (note.low === null || note.high === null) return text;
-  const unit = kind.startsWith('percent') ? ' %' : '';
+  const unit = kind === 'percent' ? ' %' : '';
   const low = textOf({ value: note.low, kind, currency });
   const high = textOf({ value: note.high, kind, currency });
   return `${text} Plausible from ${low} to ${high}${unit}.`;

@@ -48,12 +48,12 @@ export function FieldFor(props: FieldForProps): VNode {
     placeholder,
   };
   if (kind === 'text') return <TextField {...shared} maxLength={120} />;
-  const Control = kind.startsWith('whole') ? WholeNumberField : AmountField;
+  const Control = kind === 'whole' ? WholeNumberField : AmountField;
   return (
     <Control
       {...shared}
       prefix={prefix}
-      suffix={kind.startsWith('percent') ? '%' : unit}
+      suffix={kind === 'percent' ? '%' : unit}
       onStep={step === undefined ? undefined : field.stepBy(step, least)}
     />
   );
@@ -145,6 +145,6 @@ function useBound(path: string, label: string) {
       problem === undefined
         ? undefined
         : problemWords({ label, isShare: false, typed: null, still: '', problem }),
-    tag: note === null ? undefined : <BasisTag note={note} kind="choice" />,
+    tag: note === null ? undefined : <BasisTag note={note} kind="text" />,
   };
 }

@@ -7,7 +7,7 @@ import { getAt } from '../../domain/plan/path.ts';
 import { problemWords } from './problem-words.ts';
 import { usePlan, useSession } from './session-context.ts';
 import { type StepName, stepped } from './steps.ts';
-import { type FieldKind, otherReading, readTyped, textOf } from './typed-kinds.ts';
+import { type FieldKind, readNumber, textOf, typingKind } from './typed-kinds.ts';
 
 export interface FieldArgs {
   path: string;
@@ -54,11 +54,11 @@ export function useField({ path, label, kind }: FieldArgs): FieldState {
     problem:
       problem === undefined
         ? undefined
-        : problemWords({ label, isShare: kind.startsWith('percent'), typed: refused ?? null, still: withUnit(still, kind), problem }),
+        : problemWords({ label, isShare: kind === 'percent', typed: refused ?? null, still: withUnit(still, kind), problem }),
     readBack: live === undefined ? undefined : readBackOf({ text: live, kind, currency }),
     onInput: (typed) => {
       stepping.current = false;
-      session.typeInto(path, typed, kind);
+      session.typeInto(path, typed, typingKind(kind));
       const now = session.plan.value;
       setDraft({ text: typed, value: now === null ? undefined : getAt(now, path) });
     },
@@ -72,21 +72,19 @@ export function useField({ path, label, kind }: FieldArgs): FieldState {
       const now = getAt(session.plan.value, path);
       const from = typeof now === 'string' || typeof now === 'number' ? now : null;
       const next = stepped({ value: from, step, direction, fine, least });
-      session.setField(path, kind.startsWith('whole') ? Number(next) : next);
+      session.setField(path, kind === 'whole' ? Number(next) : next);
     },
   };
 }
 
 /** "Reads as 1200": only where the text could have meant another number too, or has k or m in it. */
-function readBackOf(args: { text: string; kind: FieldKind; currency: string }): string | undefined {
-  if (args.kind === 'text') return undefined;
-  const read = readTyped(args);
-  if (!read.ok || read.value === null) return undefined;
-  const ambiguous = otherReading(args) !== null || /[km]\s*$/i.test(args.text);
-  if (!ambiguous) return undefined;
-  return `Reads as ${withUnit(textOf({ value: read.value, kind: args.kind, currency: args.currency }), args.kind)}`;
+function readBackOf({ text, kind, currency }: { text: string; kind: FieldKind; currency: string }): string | undefined {
+  const read = readNumber({ text, kind, currency });
+  if (read === null || !read.ok) return undefined;
+  if (read.couldBe === null && !/[km]\s*$/i.test(text)) return undefined;
+  return `Reads as ${withUnit(textOf({ value: read.text, kind, currency }), kind)}`;
 }
 
 function withUnit(text: string, kind: FieldKind): string {
-  return text !== '' && kind.startsWith('percent') ? `${text} %` : text;
+  return text !== '' && kind === 'percent' ? `${text} %` : text;
 }

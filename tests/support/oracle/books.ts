@@ -3,7 +3,12 @@
  * entries carry the name of their flow.
  * Worked figure: { debit: 'retained', credit: 'cash', amount: 12500n, flow: 'overhead' } takes 125.00 of both sides.
  */
-import { BALANCE_NAMES, type BalanceName, FLOW_NAMES, type FlowName } from '../../../src/domain/rollout/types.ts';
+import {
+  BALANCE_NAMES,
+  type BalanceName,
+  FLOW_NAMES,
+  type FlowName,
+} from '../../../src/domain/rollout/types.ts';
 
 export interface Entry {
   week: number;

@@ -6,7 +6,7 @@
 import type { Charge } from '../../../src/domain/allowances/contract.ts';
 import { fillOfDoor, reorderUnits, wanted } from './demand.ts';
 import { doorsIn, type Facts, opens, type Place } from './facts.ts';
-import { least, millionths, total } from './numbers.ts';
+import { millionths, total } from './numbers.ts';
 
 export type ReturnsCharge = Extract<Charge, { settles: 'returns' }>;
 
@@ -74,7 +74,7 @@ export function reviewed(cell: Cell, week: number): number | null {
   const { sale } = cell.line.account;
   if (sale.by !== 'guaranteed' || cell.held === 0) return null;
   if (week !== cell.cohort.openWeek + sale.reviewWeeks && !lastDoorCloses(cell, week)) return null;
-  const back = least(cell.held, cell.shelf);
+  const back = Math.min(cell.held, cell.shelf);
   cell.shelf -= back;
   return back;
 }
@@ -107,7 +107,7 @@ export function sendBack(cell: Cell, at: number, week: number): { back: number; 
   if (!owing) return { back: 0, resaleable: 0 };
   const { charge } = owing;
   owing.owed += BigInt(cell.received.get(week - charge.lagWeeks) ?? 0) * BigInt(charge.rateMillionths);
-  const back = least(Number(owing.owed / 1_000_000n), cell.shelf);
+  const back = Math.min(Number(owing.owed / 1_000_000n), cell.shelf);
   owing.owed -= BigInt(back) * 1_000_000n;
   cell.shelf -= back;
   owing.resaleCarried += BigInt(back) * BigInt(charge.resaleableMillionths);
@@ -121,7 +121,7 @@ export function sell(facts: Facts, cell: Cell, week: number): { demand: number; 
   const m = wanted(facts, cell, week, doorsIn(cell.cohort, week)) + cell.demandCarried;
   const demand = Math.floor(m / 1_000_000);
   cell.demandCarried = m - demand * 1_000_000;
-  const sold = least(demand, cell.shelf);
+  const sold = Math.min(demand, cell.shelf);
   cell.shelf -= sold;
   return { demand, sold };
 }
@@ -131,7 +131,7 @@ export function shrink(cell: Cell, sold: number): number {
   const { sale } = cell.line.account;
   if (sale.by !== 'scan') return 0;
   cell.shrinkOwed += BigInt(sold) * millionths(sale.shrinkRate);
-  const lost = least(Number(cell.shrinkOwed / 1_000_000n), cell.shelf);
+  const lost = Math.min(Number(cell.shrinkOwed / 1_000_000n), cell.shelf);
   cell.shrinkOwed -= BigInt(lost) * 1_000_000n;
   cell.shelf -= lost;
   return lost;
@@ -142,7 +142,7 @@ export function order(facts: Facts, cell: Cell, week: number): void {
   const { cohort, line } = cell;
   if (opens(cohort) && cohort.openWeek - line.account.terms.transitWeeks - 1 === week) {
     const units = cohort.doorsAtOpening * fillOfDoor(cell);
-    const free = least(units, cohort.doorsAtOpening * line.listing.freeCasesPerDoor * line.item.caseUnits);
+    const free = Math.min(units, cohort.doorsAtOpening * line.listing.freeCasesPerDoor * line.item.caseUnits);
     cell.orders.push({ placedWeek: week, isFill: true, left: units, freeLeft: free });
   }
   if (week < 0) return;
@@ -154,7 +154,7 @@ export function order(facts: Facts, cell: Cell, week: number): void {
 
 /** Ship some of an order: full cases are the caller's care; the free units of a fill leave first. */
 export function ship(cell: Cell, order: Order, week: number, units: number): { free: number } {
-  const free = least(units, order.freeLeft);
+  const free = Math.min(units, order.freeLeft);
   order.left -= units;
   order.freeLeft -= free;
   cell.coming.push({ week: week + cell.line.account.terms.transitWeeks, units });

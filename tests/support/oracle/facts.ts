@@ -57,7 +57,15 @@ export function factsOf(input: OracleInput): Facts {
       const prices = forPass[accountAt]?.[at];
       const cost = landed[itemAt];
       if (!item || !prices || !cost) throw new Error(`nothing known of ${account.id} / ${listing.itemId}`);
-      return { accountAt, account, listing, item, itemAt, prices, landedUnit: BigInt(cost.goods + cost.freight) };
+      return {
+        accountAt,
+        account,
+        listing,
+        item,
+        itemAt,
+        prices,
+        landedUnit: BigInt(cost.goods + cost.freight),
+      };
     }),
   );
   const cohorts = plan.accounts.flatMap(cohortsOf);
@@ -115,7 +123,8 @@ export function invoicePrice(line: Line, week: number): bigint {
   for (const promotion of line.account.promotions) {
     if (promotion.fundedBy !== 'offInvoice') continue;
     const from = promotion.fromWeek - promotion.buyInWeeks;
-    if (week >= from && week < promotion.fromWeek + promotion.weeks) price -= promotionAmount(line, promotion);
+    if (week >= from && week < promotion.fromWeek + promotion.weeks)
+      price -= promotionAmount(line, promotion);
   }
   return price < 0n ? 0n : price;
 }

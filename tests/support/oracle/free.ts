@@ -3,7 +3,20 @@
  * walks alone, since nothing runs short.
  * Worked figure: ten doors that open in week 4 behind one transit week, 12 units a door: U(3) holds their fill of 120.
  */
-import { arrive, type Cell, hold, invoicedUnits, leaveWithDoors, newCells, order, reviewed, sell, sendBack, ship, shrink } from './cell.ts';
+import {
+  arrive,
+  type Cell,
+  hold,
+  invoicedUnits,
+  leaveWithDoors,
+  newCells,
+  order,
+  reviewed,
+  sell,
+  sendBack,
+  ship,
+  shrink,
+} from './cell.ts';
 import type { Facts } from './facts.ts';
 
 /** By item, by week, up to and including `lastWeek`. */
@@ -12,7 +25,8 @@ export function unlimitedShipments(facts: Facts, lastWeek: number): number[][] {
   for (const cell of newCells(facts)) {
     const ofItem = shipped[cell.line.itemAt] as number[];
     order(facts, cell, -1);
-    for (let week = 0; week <= lastWeek; week++) ofItem[week] = (ofItem[week] ?? 0) + weekOf(facts, cell, week);
+    for (let week = 0; week <= lastWeek; week++)
+      ofItem[week] = (ofItem[week] ?? 0) + weekOf(facts, cell, week);
   }
   return shipped;
 }

@@ -38,10 +38,6 @@ export function priced(units: number, priceTenThousandths: bigint, minorDigits: 
   return nearest(BigInt(units) * priceTenThousandths, 10n ** BigInt(4 - minorDigits));
 }
 
-export function least(a: number, b: number): number {
-  return a < b ? a : b;
-}
-
 export function leastOf(a: bigint, b: bigint): bigint {
   return a < b ? a : b;
 }

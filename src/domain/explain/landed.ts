@@ -1,0 +1,130 @@
+// What one unit costs at our door, and what one cost line puts in: the foot of every ladder.
+// Worked figure: goods 1.20, freight 0.30, loss 2.5 %: 1.20 + 0.30 + 0.0385 for what is lost = 1.5385.
+import type { LandedLine } from '../ladder/types.ts';
+import { type Decimal, dec, round4 } from '../money/decimal.ts';
+import { kept } from '../money/kept.ts';
+import type { Item } from '../plan/index.ts';
+import type { Place } from './place.ts';
+import type { ExplanationLine } from './types.ts';
+import {
+  comingTo,
+  type Draft,
+  exactNumber,
+  exactPercent,
+  exactPrice,
+  line,
+  part,
+  type Scene,
+  sumFormula,
+  sumOf,
+  typed,
+} from './write.ts';
+
+type CostLine = Item['costLines'][number];
+
+export function landedFigure(scene: Scene, { item, ladder }: Place): Draft {
+  const { landed } = ladder;
+  const lines = landed.lines.map((each) =>
+    part(scene, round4(each.amount), {
+      label: each.label,
+      reason: each.reason,
+      owner: 'atRisk',
+      explains: { of: 'costLine', itemId: item.id, lineId: each.id },
+    }),
+  );
+  const made = sumOf(lines);
+  const lost = lossOf(landed.lines, landed.lossRate);
+  const all = landed.lossRate.isZero() ? lines : [...lines, lossLine(scene, item, lost)];
+  const whole = comingTo(scene, landed.unit, all, 'Lines are shown with 4 decimals, the sum is rounded once');
+  const good = `${exactPrice(scene, made)} ÷ (1 − ${exactPercent(scene, landed.lossRate)})`;
+  return {
+    title: `Landed cost, ${item.name}`,
+    value: scene.say.price(landed.unit),
+    exact: landed.unit.toFixed(),
+    meaning: `What one good unit of ${item.name} costs by the time it stands at our door.`,
+    formula: landed.lossRate.isZero()
+      ? sumFormula(scene, whole, landed.unit)
+      : `${good} = ${exactPrice(scene, landed.unit)}`,
+    lines: whole,
+    caution: null,
+  };
+}
+
+function lossOf(lines: readonly LandedLine[], lossRate: Decimal): Decimal {
+  const sum = lines.reduce((total, { amount }) => total.plus(amount), dec(0));
+  return round4(sum.div(dec(1).minus(lossRate)).minus(sum));
+}
+
+function lossLine(scene: Scene, item: Item, lost: Decimal): ExplanationLine {
+  const rate = exactPercent(scene, kept(item.lossRate));
+  const base = part(scene, lost, {
+    label: 'Lost on the way',
+    reason: `${rate} of units are lost, so each good one carries its share`,
+    owner: 'atRisk',
+  });
+  return typed(scene, `items/${item.id}/lossRate`, base);
+}
+
+/** One cost line, per unit. Null when the item has no such line. */
+export function costLineFigure(scene: Scene, itemId: string, lineId: string): Draft | null {
+  const item = scene.plan.items.find(({ id }) => id === itemId);
+  const typedLine = item?.costLines.find(({ id }) => id === lineId);
+  const landed = scene.results.ladders.find((ladder) => ladder.itemId === itemId)?.landed;
+  const found = landed?.lines.find(({ id }) => id === lineId);
+  if (!item || !typedLine || !landed || !found) return null;
+  const amount = round4(found.amount);
+  return {
+    title: `${found.label}, ${item.name}`,
+    value: exactPrice(scene, amount),
+    exact: amount.toFixed(),
+    meaning: 'One line of what it takes to have a unit at our door, per unit.',
+    formula: `${found.reason} = ${exactPrice(scene, amount)}`,
+    lines: ruleLines({ scene, item, costLine: typedLine, landedLines: landed.lines }),
+    caution: null,
+  };
+}
+
+function ruleLines(from: {
+  scene: Scene;
+  item: Item;
+  costLine: CostLine;
+  landedLines: readonly LandedLine[];
+}): ExplanationLine[] {
+  const { scene, item, costLine } = from;
+  const { rule } = costLine;
+  const path = `items/${item.id}/costLines/${costLine.id}/rule`;
+  if (rule.by === 'share') {
+    const rate = typed(scene, `${path}/rate`, {
+      label: 'Share',
+      value: exactPercent(scene, kept(rule.rate)),
+      owner: 'atRisk',
+    });
+    const bases = rule.of.flatMap((id) => from.landedLines.filter((each) => each.id === id));
+    return [rate, ...bases.map((base) => baseLine(scene, item, base))];
+  }
+  const amount = typed(scene, `${path}/amount`, {
+    label: `A ${rule.by}`,
+    value: exactPrice(scene, kept(rule.amount)),
+    owner: 'atRisk',
+  });
+  return [amount, ...unitsLines(scene, item, rule.by)];
+}
+
+function baseLine(scene: Scene, item: Item, base: LandedLine): ExplanationLine {
+  return line({
+    label: base.label,
+    value: exactPrice(scene, round4(base.amount)),
+    reason: 'Part of what the share is taken of',
+    owner: 'atRisk',
+    explains: { of: 'costLine', itemId: item.id, lineId: base.id },
+  });
+}
+
+function unitsLines(scene: Scene, item: Item, by: 'unit' | 'case' | 'pallet' | 'shipment'): ExplanationLine[] {
+  const count = (field: 'caseUnits' | 'palletCases' | 'shipmentUnits', label: string) =>
+    typed(scene, `items/${item.id}/${field}`, { label, value: exactNumber(scene, dec(item[field])) });
+  if (by === 'unit') return [];
+  if (by === 'shipment') return [count('shipmentUnits', 'Units in a shipment')];
+  const cases = by === 'pallet' ? [count('palletCases', 'Cases on a pallet')] : [];
+  return [...cases, count('caseUnits', 'Units in a case')];
+}

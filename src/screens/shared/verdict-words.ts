@@ -1,0 +1,40 @@
+// The words of a verdict: its mark's name, and the guess it leans on. Worked example: "Leans on a guess: stores pay 10
+// days late. At 30 it fails."
+import type { LeansOn, VerdictName, VerdictState } from '../../domain/results.ts';
+
+export const VERDICT_NAMES: readonly VerdictName[] = ['ladder', 'deal', 'cash', 'promise'];
+
+export const VERDICT_TITLES: Record<VerdictName, string> = {
+  ladder: 'Ladder',
+  deal: 'Deal',
+  cash: 'Cash',
+  promise: 'Promise',
+};
+
+export const VERDICT_WORDS: Record<VerdictState, string> = {
+  holds: 'Holds',
+  tight: 'Tight',
+  fails: 'Fails',
+  unknown: 'Not known yet',
+};
+
+/** The sentence without the word it opens with ("Holds. We keep ..."), where the word stands beside it already. */
+export function reasonAlone(reason: string): string {
+  return reason.replace(/^(?:Holds|Tight|Fails|Not known yet)\.\s+/, '');
+}
+
+/** What the verdict leans on, in a sentence; '' where it leans on no guess. */
+export function leansOnWords(leans: LeansOn | null): string {
+  if (leans === null) return '';
+  const { label, flips, end, stateThere } = leans;
+  const guess = `${label.charAt(0).toLowerCase()}${label.slice(1)}`;
+  if (!flips) return `Moves most with a guess: ${guess}.`;
+  return `Leans on a guess: ${guess}. At ${end} it ${AT_THE_END[stateThere]}.`;
+}
+
+const AT_THE_END: Record<VerdictState, string> = {
+  holds: 'holds',
+  tight: 'gets tight',
+  fails: 'fails',
+  unknown: 'is not known',
+};

@@ -1,0 +1,81 @@
+// The head of every view of a plan: its name for the document and for screen readers, its verdict in a sentence with the
+// guess it leans on, and what stands in the way of computing. The frame around it (header, rail, notices) is the shell's.
+// Worked example: <View title="Cash" verdict="cash"> ... </View> sets the document's title to "Cash · Granola, Fern".
+import type { ComponentChildren, VNode } from 'preact';
+import { useEffect } from 'preact/hooks';
+import { sheetOfKey } from '../../domain/explain/keys.ts';
+import type { FigureKey } from '../../domain/explain/types.ts';
+import type { VerdictName } from '../../domain/results.ts';
+import { ProblemNote, VerdictLine, WhereFrom } from '../../widgets/index.ts';
+import { problemSentence } from './problem-words.ts';
+import { useSession, useShown } from './session-context.ts';
+import { leansOnWords } from './verdict-words.ts';
+
+export interface ViewProps {
+  title: string;
+  /** The question this view answers; null for a view with no verdict. */
+  verdict: VerdictName | null;
+  children: ComponentChildren;
+}
+
+export function View({ title, verdict, children }: ViewProps): VNode {
+  const session = useSession();
+  useTitle(`${title} · ${session.plan.value?.name ?? ''}`);
+  return (
+    <div class="ff-stack">
+      <h1 class="ff-spoken">{title}</h1>
+      {verdict !== null && <VerdictHead verdict={verdict} />}
+      <PlanTrouble />
+      {children}
+    </div>
+  );
+}
+
+/** The name of the page in tabs, histories and screen readers. */
+export function useTitle(title: string): void {
+  useEffect(() => {
+    document.title = `${title} · Firstfill`;
+  }, [title]);
+}
+
+/** Opens where a figure comes from, as a sheet over the view. */
+export function useWhy(): (key: FigureKey) => () => void {
+  const session = useSession();
+  return (key) => () => session.openSheet(sheetOfKey(key));
+}
+
+function VerdictHead({ verdict }: { verdict: VerdictName }): VNode | null {
+  const session = useSession();
+  const shown = useShown();
+  const why = useWhy();
+  if (shown === null) return null;
+  const { state, reason } = shown.results.verdicts[verdict];
+  const leans = leansOnWords(session.leans.value?.[verdict] ?? null);
+  return (
+    <div class="ff-view-head">
+      <VerdictLine verdict={state} text={reason} />
+      <p class="ff-least ff-quiet">
+        {leans}
+        <WhereFrom open={why({ of: 'verdict', verdict })}>How it is judged</WhereFrom>
+      </p>
+    </div>
+  );
+}
+
+/** A plan that can't be computed says why, and that what is shown is older; texts not accepted are named at their fields. */
+function PlanTrouble(): VNode | null {
+  const session = useSession();
+  const plan = session.plan.value;
+  const typed = session.typed.value;
+  const standing = [...session.problems.value].filter(([path]) => !typed.has(path)).flatMap(([, each]) => each);
+  if (standing.length === 0) return null;
+  const hasResults = session.results.value !== null;
+  return (
+    <ProblemNote>
+      {standing.map((problem) => (
+        <p key={`${problem.path} ${problem.code}`}>{problemSentence(plan, problem)}</p>
+      ))}
+      <p>{hasResults ? 'Figures are those of the last plan that could be computed.' : 'Nothing can be computed until this is mended.'}</p>
+    </ProblemNote>
+  );
+}

@@ -1,0 +1,104 @@
+// The sheet that answers "where from?" of any figure: what it means, its formula with this plan's numbers, and the lines
+// that made it, each leading on to its own figure or to the field it was typed into. The shell opens it for every view
+// whose address ends in ?sheet=why:... Worked example: payback opens to money down, contribution a week, and "back in
+// week 31"; money down opens to slotting, typed.
+import type { VNode } from 'preact';
+import { explain } from '../../domain/explain/index.ts';
+import { keyOfSheet, sheetOfKey } from '../../domain/explain/keys.ts';
+import type { Explanation, ExplanationLine, FigureKey } from '../../domain/explain/types.ts';
+import { Button, Caution, OwnerMark, Sheet } from '../../widgets/index.ts';
+import { BASIS_WORDS } from './basis-tag.tsx';
+import { sheetOfPath } from './input-places.ts';
+import { useSession, useShown } from './session-context.ts';
+import { useSay } from './use-say.ts';
+
+/** The sheet for `why:` addresses; null for any other. */
+export function WhereFromSheet(): VNode | null {
+  const session = useSession();
+  const shown = useShown();
+  const key = keyOfSheet(session.route.value.sheet ?? '');
+  if (key === null || shown === null) return null;
+  return (
+    <Sheet title="Where from?" onClose={() => session.closeSheet()}>
+      <Answer figureKey={key} />
+    </Sheet>
+  );
+}
+
+function Answer({ figureKey }: { figureKey: FigureKey }): VNode {
+  const shown = useShown();
+  const say = useSay();
+  const answer = shown === null ? null : explain({ plan: shown.plan, results: shown.results, key: figureKey, say });
+  if (answer === null) return <p>This address names a figure that is not in this plan any more.</p>;
+  return (
+    <div class="ff-stack ff-why">
+      <Head answer={answer} />
+      {answer.lines.length > 0 && (
+        <ul class="ff-why-lines">
+          {answer.lines.map((line, index) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: two lines may read the same
+            <Line key={index} line={line} />
+          ))}
+        </ul>
+      )}
+    </div>
+  );
+}
+
+function Head({ answer }: { answer: Explanation }): VNode {
+  return (
+    <div class="ff-stack">
+      <div>
+        <h3 class="ff-label ff-quiet">{answer.title}</h3>
+        <p class="ff-why-value ff-number">{answer.value}</p>
+      </div>
+      <p>{answer.meaning}</p>
+      {answer.formula !== '' && <p class="ff-why-formula ff-number">{answer.formula}</p>}
+      {answer.caution !== null && <Caution>{answer.caution}</Caution>}
+    </div>
+  );
+}
+
+/** One line: label and value, its reason below, and what it leads on to. */
+function Line({ line }: { line: ExplanationLine }): VNode {
+  const session = useSession();
+  const { explains, path } = line;
+  const field = path === null ? null : sheetOfPath(path);
+  return (
+    <li class="ff-why-line">
+      <span class="ff-why-label">
+        {line.owner !== null && <OwnerMark owner={line.owner} label="" />}
+        {line.label}
+      </span>
+      <span class="ff-why-amount ff-number">
+        {explains === null ? (
+          line.value
+        ) : (
+          <Button kind="quiet" onPress={() => session.openSheet(sheetOfKey(explains))} label={`${line.label}: ${line.value}. Where from?`}>
+            {line.value}
+          </Button>
+        )}
+      </span>
+      <span class="ff-why-reason ff-least ff-quiet">
+        {line.reason}
+        {path !== null && <Origin line={line} />}
+        {field !== null && (
+          <Button kind="quiet" onPress={() => session.openSheet(field)} label={`Change ${line.label}`}>
+            Change
+          </Button>
+        )}
+      </span>
+    </li>
+  );
+}
+
+function Origin({ line: { basis } }: { line: ExplanationLine }): VNode {
+  if (basis === null) return <span class="ff-why-basis"> Typed.</span>;
+  const source = /[.!?]$/.test(basis.source) ? basis.source : `${basis.source}.`;
+  return (
+    <span class="ff-why-basis">
+      {' '}
+      Default ({BASIS_WORDS[basis.kind]}): {source}
+    </span>
+  );
+}

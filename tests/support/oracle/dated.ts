@@ -1,0 +1,172 @@
+/**
+ * Step 9, second half: everything that has a date of its own, in the order of the description.
+ * Worked figure: a VAT quarter that ends on 31 March is settled in the week that holds 30 April.
+ */
+import { isPaidIn, monthOf } from './dates.ts';
+import { doorsIn, type Facts, opens, sum } from './facts.ts';
+import { millionths, nearest, share } from './numbers.ts';
+import { feesOpening } from './opening-fees.ts';
+import { type Dated, pay, post, receive, type World } from './world.ts';
+
+export function settleDated(world: World): void {
+  baseSales(world);
+  for (const amount of falling(world.supplierInvoices, world))
+    pay(world, 'payables', amount, 'supplierPayments');
+  openingItems(world);
+  monthly(world);
+  quarterly(world);
+  overhead(world);
+  atOpenings(world);
+  capital(world);
+  principal(world);
+  depreciation(world);
+}
+
+function falling(list: readonly Dated[], { week }: World): bigint[] {
+  return list.filter((each) => each.week === week).map(({ amount }) => amount);
+}
+
+function baseSales(world: World): void {
+  const { facts, week } = world;
+  const base = facts.plan.business.baseSales;
+  if (base === null) return;
+  const revenue = sum(facts, base.revenueAmountPerWeek);
+  const cost = share(revenue, millionths(base.costRate));
+  post(world, 'receivables', 'retained', revenue);
+  post(world, 'retained', 'payables', cost);
+  world.baseIn.push({ week: week + Math.ceil(base.collectDays / 7), amount: revenue });
+  world.baseOut.push({ week: week + Math.floor(base.payDays / 7), amount: cost });
+  for (const amount of falling(world.baseIn, world)) receive(world, 'receivables', amount, 'baseCollections');
+  for (const amount of falling(world.baseOut, world)) pay(world, 'payables', amount, 'basePayments');
+}
+
+function openingItems(world: World): void {
+  const { facts, week } = world;
+  const { receivables, payables, accrued } = facts.plan.business.openingBooks;
+  const now = (list: typeof receivables) =>
+    list.filter((each) => each.week === week).map(({ amount }) => sum(facts, amount));
+  for (const amount of now(receivables)) receive(world, 'receivables', amount, 'openingCollections');
+  for (const amount of now(payables)) pay(world, 'payables', amount, 'openingPayments');
+  for (const amount of now(accrued)) pay(world, 'accrued', amount, 'openingPayments');
+}
+
+function startsMonth({ facts, week }: World): boolean {
+  const { startDate } = facts.plan;
+  return monthOf(startDate, week) !== monthOf(startDate, week - 1);
+}
+
+function monthly(world: World): void {
+  if (startsMonth(world)) {
+    pay(world, 'accrued', world.brokerOwed.before, 'broker');
+    pay(world, 'accrued', world.interestOwed.before, 'interest');
+    world.brokerOwed.before = 0n;
+    world.interestOwed.before = 0n;
+  }
+  for (const owed of [world.brokerOwed, world.interestOwed]) {
+    owed.before += owed.now;
+    owed.now = 0n;
+  }
+}
+
+function quarterly(world: World): void {
+  const { startDate } = world.facts.plan;
+  for (const [quarter, amount] of world.royaltyOwed) {
+    if (isPaidIn(quarter, startDate, world.week)) pay(world, 'accrued', amount, 'royalty');
+  }
+  for (const [quarter, amount] of world.vatOwed) {
+    if (isPaidIn(quarter, startDate, world.week)) pay(world, 'accrued', amount, 'vatSettled');
+  }
+}
+
+function overhead(world: World): void {
+  const { facts, week } = world;
+  for (const { amountPerWeek, fromWeek, untilWeek } of facts.plan.business.overheads) {
+    if (week < fromWeek || (untilWeek !== null && week >= untilWeek)) continue;
+    pay(world, 'retained', sum(facts, amountPerWeek), 'overhead');
+  }
+}
+
+function atOpenings(world: World): void {
+  const { facts } = world;
+  facts.plan.accounts.forEach(({ slotting, openingFees }, accountAt) => {
+    if (slotting?.settled === 'atOpening') {
+      const times = feesOpening(world, accountAt, slotting.per);
+      pay(world, 'retained', sum(facts, slotting.amount) * BigInt(times), 'slotting');
+    }
+    for (const fee of openingFees) {
+      const times = feesOpening(world, accountAt, fee.per);
+      pay(world, 'retained', sum(facts, fee.amount) * BigInt(times), 'openingFees');
+    }
+  });
+  for (const cohort of facts.cohorts) display(world, cohort);
+}
+
+function display(world: World, cohort: Facts['cohorts'][number]): void {
+  const { facts, week } = world;
+  const { display: terms } = cohort.account;
+  if (terms === null) return;
+  const build = sum(facts, terms.buildAmountPerDoor) + sum(facts, terms.freightAmountPerDoor);
+  const amount = build * BigInt(cohort.doorsAtOpening);
+  if (opens(cohort)) {
+    if (week === Math.max(0, cohort.openWeek - terms.buildWeeks))
+      pay(world, 'deposits', amount, 'displayBuild');
+    if (week === cohort.openWeek) post(world, 'retained', 'deposits', amount);
+  }
+  const age = week - cohort.openWeek;
+  if (age < 0 || age >= terms.weeks) return;
+  const fee = sum(facts, terms.feeAmountPerStoreWeek) * BigInt(doorsIn(cohort, week));
+  pay(world, 'retained', fee, 'displayFees');
+}
+
+/** Everything bought to last, by the week it is paid in; what is there at the start has week 0. */
+function equipment({
+  plan,
+  minorDigits,
+}: Facts): { week: number; amount: bigint; life: number; isBought: boolean }[] {
+  const { openingBooks, capital: bought } = plan.business;
+  const typed = { plan, minorDigits } as Facts;
+  return [
+    ...openingBooks.equipment.map((each) => ({ ...each, week: 0, isBought: false })),
+    ...bought.map((each) => ({ ...each, isBought: true })),
+    ...plan.items.flatMap(({ supply }) =>
+      supply.capacitySteps.map(({ fromWeek, leadWeeks, capitalAmount, lifeWeeks }) => ({
+        week: Math.max(0, fromWeek - leadWeeks),
+        amount: capitalAmount,
+        lifeWeeks,
+        isBought: true,
+      })),
+    ),
+  ].map(({ week, amount, lifeWeeks, isBought }) => ({
+    week,
+    amount: sum(typed, amount),
+    life: lifeWeeks,
+    isBought,
+  }));
+}
+
+function capital(world: World): void {
+  for (const { week, amount, isBought } of equipment(world.facts)) {
+    if (isBought && week === world.week) pay(world, 'equipment', amount, 'capital');
+  }
+}
+
+function principal(world: World): void {
+  if (!startsMonth(world)) return;
+  const month = monthOf(world.facts.plan.startDate, world.week);
+  for (const loan of world.loans) {
+    for (const part of loan.parts) {
+      if (part.month !== month) continue;
+      loan.balance -= part.amount;
+      pay(world, 'loans', part.amount, 'principal');
+    }
+  }
+}
+
+function depreciation(world: World): void {
+  for (const { week, amount, life } of equipment(world.facts)) {
+    const j = BigInt(world.week - week);
+    if (j < 0n || j >= BigInt(life)) continue;
+    const part = nearest(amount * (j + 1n), BigInt(life)) - nearest(amount * j, BigInt(life));
+    post(world, 'retained', 'equipment', part);
+  }
+}

@@ -1,0 +1,16 @@
+/**
+ * Step 4, and step 6 where transit takes no week: what was shipped reaches the stores.
+ * Worked figure: 120 units shipped in week 3 behind one transit week stand on the shelf in week 4.
+ */
+import { arrive, type Cell } from './cell.ts';
+import { count, relieve, type World } from './world.ts';
+
+export function receiveInStores(world: World, cells: readonly Cell[]): void {
+  for (const cell of cells) {
+    const { itemAt, account } = cell.line;
+    const { received, gone } = arrive(cell, world.week);
+    count(world, itemAt, 'received', received);
+    count(world, itemAt, 'gone', gone);
+    if (account.sale.by === 'scan') relieve(world, itemAt, gone);
+  }
+}
