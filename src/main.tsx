@@ -1,4 +1,97 @@
-/** Placeholder so that the build runs before the app is here. */
-document.title = 'Firstfill';
+// Where the app is put together: the one file that sees every room. The session gets the model, the browser and the
+// examples; the shell gets the session; the service worker says when a new version waits and is told when to take over.
+// Worked example: a first start opens the store, finds no plan, and shows the first example's four verdicts.
+import { render } from 'preact';
+import { Workbox } from 'workbox-window';
+import { DEMOS } from '../demo-catalog/index.ts';
+import { browserDeps } from './app/browser.ts';
+import { createSession, type Example, type Session, type UpdatePort } from './app/session.ts';
+import { evaluate } from './domain/evaluate.ts';
+import { restoreScheme } from './screens/shared/scheme.ts';
+import { browserLocale } from './screens/shared/screen-say.ts';
+import { sayFor } from './screens/shared/use-say.ts';
+import { Shell } from './screens/shell/index.tsx';
 
-export {};
+void run();
+
+async function run(): Promise<void> {
+  const page = document.getElementById('app');
+  if (page === null) throw new Error('index.html has no place for the app');
+  const worker =
+    import.meta.env.PROD && 'serviceWorker' in navigator
+      ? new Workbox(`${import.meta.env.BASE_URL}sw.js`)
+      : null;
+  const session = createSession(
+    browserDeps({
+      evaluate: (plan) => evaluate(plan, sayFor),
+      examples: await loadExamples(),
+      update: updatePort(worker),
+      locale: browserLocale(),
+    }),
+  );
+  catchFaults(session);
+  render(<Shell session={session} />, page);
+  try {
+    await session.start();
+    await restoreScheme(session);
+  } catch (error) {
+    session.reportBug(error);
+  }
+  if (worker !== null) await follow(worker, session);
+}
+
+/** The examples as files; one that can't be fetched is left out: it is none of the person's own. */
+async function loadExamples(): Promise<Example[]> {
+  const loaded = await Promise.all(
+    DEMOS.map(({ id, load }) =>
+      load().then(
+        (file): Example[] => [{ id, text: JSON.stringify(file) }],
+        () => [],
+      ),
+    ),
+  );
+  return loaded.flat();
+}
+
+function updatePort(worker: Workbox | null): UpdatePort {
+  return {
+    onWaiting: (tell) => worker?.addEventListener('waiting', () => tell()),
+    activate: () => worker?.messageSkipWaiting(),
+  };
+}
+
+const HOUR_MS = 3_600_000;
+
+/**
+ * Keeps an offline copy from now on and looks for a new version when the app is come back to. When one has taken over
+ * (asked for here or in another tab) everything is written first; a page with edits that could not be written stays.
+ */
+async function follow(worker: Workbox, session: Session): Promise<void> {
+  worker.addEventListener('controlling', (event) => {
+    if (!event.isUpdate) return;
+    void session.flush().then(() => {
+      if (session.saving.value !== 'unsaved') location.reload();
+    });
+  });
+  let lookedAt = Date.now();
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState !== 'visible' || Date.now() - lookedAt < HOUR_MS) return;
+    lookedAt = Date.now();
+    worker.update().catch(() => undefined); // no network: the next time will do
+  });
+  try {
+    await worker.register();
+  } catch {
+    // Without a service worker the app works as long as it is open, or there is a network.
+  }
+}
+
+/** What nothing else caught is a fault of the app: shown, with the plan as a file. */
+function catchFaults(session: Session): void {
+  addEventListener('error', ({ error }) => {
+    if (error instanceof Error) session.reportBug(error);
+  });
+  addEventListener('unhandledrejection', ({ reason }) => {
+    if (reason instanceof Error) session.reportBug(reason);
+  });
+}

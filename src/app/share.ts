@@ -9,7 +9,7 @@ export function shared<T>(before: unknown, after: T): T {
 
 function merged(before: unknown, after: unknown): unknown {
   if (Object.is(before, after) || typeof after !== 'object' || after === null) return after;
-  if (Array.isArray(after)) return mergedList(Array.isArray(before) ? before : [], after);
+  if (Array.isArray(after)) return mergedList(before, after);
   const old = typeof before === 'object' && before !== null ? (before as Record<string, unknown>) : {};
   const entries = Object.entries(after).map(([key, value]) => [key, merged(old[key], value)] as const);
   const same =
@@ -21,15 +21,15 @@ function merged(before: unknown, after: unknown): unknown {
 }
 
 /** Places are matched by id where they have one, so that taking out the first does not make all others new. */
-function mergedList(before: readonly unknown[], after: readonly unknown[]): unknown {
-  const byId = new Map(before.map((place) => [idOf(place), place] as const));
+function mergedList(before: unknown, after: readonly unknown[]): unknown {
+  const old: readonly unknown[] = Array.isArray(before) ? before : [];
+  const byId = new Map(old.map((place) => [idOf(place), place] as const));
   const places = after.map((place, index) => {
     const id = idOf(place);
-    return merged(id === null ? before[index] : byId.get(id), place);
+    return merged(id === null ? old[index] : byId.get(id), place);
   });
-  const same =
-    before.length === places.length && places.every((place, index) => Object.is(place, before[index]));
-  return same && before.length > 0 ? before : Object.freeze(places);
+  const same = old.length === places.length && places.every((place, index) => Object.is(place, old[index]));
+  return same && Array.isArray(before) ? before : Object.freeze(places);
 }
 
 function idOf(place: unknown): string | null {

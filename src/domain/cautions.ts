@@ -29,7 +29,12 @@ export function cautionsOf(plan: Plan): CautionNote[] {
 }
 
 function accountCautions(plan: Plan, account: Account): CautionNote[] {
-  const advice = note('advice', 'deal', account.id, 'Computed, not advice. A licensed professional should confirm terms.');
+  const advice = note(
+    'advice',
+    'deal',
+    account.id,
+    'Computed, not advice. A licensed professional should confirm terms.',
+  );
   const lines = lawLines(plan, account);
   const both = lines.flatMap(({ id, sentence }) => [
     note(id, 'deal', account.id, sentence),
@@ -60,7 +65,8 @@ function lawLines(plan: Plan, account: Account): LawLine[] {
 
 const PROPORTIONAL: LawLine = {
   id: 'proportional',
-  sentence: 'Competing customers may be due this promotional money on proportionally equal terms (16 CFR 240).',
+  sentence:
+    'Competing customers may be due this promotional money on proportionally equal terms (16 CFR 240).',
 };
 
 function euLines(plan: Plan, account: Account): LawLine[] {

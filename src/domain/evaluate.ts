@@ -9,6 +9,7 @@ import { minorDigitsOf } from './money/currency.ts';
 import type { Item, Plan } from './plan/index.ts';
 import { fine, type Outcome, type Problem, trouble } from './problems.ts';
 import type { Results } from './results.ts';
+import { countCells } from './rollout/cells.ts';
 import { type Rollout, rollOut, shelfStockMeans } from './rollout/index.ts';
 import { TOO_LARGE } from './rollout/pass.ts';
 import { verdictsOf } from './verdicts/index.ts';
@@ -29,6 +30,15 @@ export function evaluate(plan: Plan, sayFor: SayFor): Outcome<Results> {
   }
   const parts = laddersOf(plan);
   if (!parts.ok) return parts;
+  const cells = countCells(plan);
+  if (cells > CELLS_MOST) {
+    return trouble({
+      code: 'number-too-large',
+      path: 'accounts',
+      got: `${cells} groups of doors, each item counted`,
+      expected: `at most ${CELLS_MOST}: open more doors a week in fewer weeks, or list fewer items`,
+    });
+  }
   const rolled = rolledOut(plan, parts.value, minorDigits);
   if (!rolled.ok) return rolled;
   const { pass, reading, free, compiled } = rolled.value;
@@ -50,6 +60,9 @@ export function evaluate(plan: Plan, sayFor: SayFor): Outcome<Results> {
   const verdicts = verdictsOf({ plan, ladders, deals, reading, minorDigits, say });
   return fine({ currency: plan.currency, minorDigits, ladders, deals, pass, reading, verdicts, compiled, free });
 }
+
+/** More groups of doors than this, and the weekly pass no longer fits a phone. */
+const CELLS_MOST = 6000;
 
 interface Parts {
   ladders: LadderResult[];

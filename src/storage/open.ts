@@ -3,8 +3,8 @@
 // another tab, and gives way to a newer one.
 // Worked example: while an older tab keeps the database open, openStore answers 'store-blocked' and, should the old tab
 // close later, lets go of what it then gets.
-import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
-import { type Reading, type Refusal, refused } from '../plan-format/index.ts';
+import { type DBSchema, type IDBPDatabase, type OpenDBCallbacks, openDB } from 'idb';
+import { type Reading, type Refusal, type Refused, refused } from '../plan-format/index.ts';
 
 export const DATABASE_NAME = 'firstfill';
 export const DATABASE_VERSION = 1;
@@ -38,41 +38,49 @@ export interface Store {
 
 /** Opens the store, making it on the first start. `onClosed` is told once when it is taken away later. */
 export function openStore(onClosed: (refusal: Refusal) => void): Promise<Reading<Store>> {
-  if (typeof indexedDB === 'undefined') return Promise.resolve(unavailable('no storage for pages'));
   return new Promise((resolve) => {
     let givenUp = false;
     let closedBy: Refusal | null = null;
     let database: IDBPDatabase<Tables> | null = null;
-    const close = (refusal: Refusal): void => {
+    const close = ({ refusal }: Refused): void => {
       database?.close();
       if (closedBy === null) onClosed(refusal);
       closedBy ??= refusal;
     };
-    openDB<Tables>(DATABASE_NAME, DATABASE_VERSION, {
-      upgrade: (db) => {
-        db.createObjectStore('plans', { keyPath: 'id' });
-        db.createObjectStore('meta');
-      },
-      blocked: () => {
-        givenUp = true;
-        resolve(BLOCKED);
-      },
-      blocking: () => close(NEWER_TAB.refusal),
-      terminated: () => close(TAKEN_AWAY.refusal),
-    }).then(
+    const stopWriting = (refusal: Refusal): void => {
+      closedBy ??= refusal;
+    };
+    const blocked = (): void => {
+      givenUp = true;
+      resolve(BLOCKED);
+    };
+    openTables({ blocked, blocking: () => close(NEWER_TAB), terminated: () => close(TAKEN_AWAY) }).then(
       (opened) => {
         database = opened;
         if (givenUp) return opened.close();
-        const stopWriting = (refusal: Refusal): void => {
-          closedBy ??= refusal;
+        const store = {
+          database: opened,
+          closedBy: () => closedBy,
+          stopWriting,
+          close: () => opened.close(),
         };
-        resolve({
-          ok: true,
-          value: { database: opened, closedBy: () => closedBy, stopWriting, close: () => opened.close() },
-        });
+        resolve({ ok: true, value: store });
       },
       (error: unknown) => resolve(openRefusal(error)),
     );
+  });
+}
+
+/** Async, since some browsers throw at the mere mention of a storage that is switched off. */
+async function openTables(events: Pick<OpenDBCallbacks<Tables>, 'blocked' | 'blocking' | 'terminated'>) {
+  if (typeof indexedDB === 'undefined') throw new Error('no storage for pages');
+  return await openDB<Tables>(DATABASE_NAME, DATABASE_VERSION, {
+    ...events,
+    upgrade: (database, oldVersion) => {
+      if (oldVersion >= 1) return;
+      database.createObjectStore('plans', { keyPath: 'id' });
+      database.createObjectStore('meta');
+    },
   });
 }
 
@@ -95,7 +103,8 @@ const TAKEN_AWAY = refused(
 );
 
 function openRefusal(error: unknown): Reading<Store> {
-  const name = error instanceof Error || error instanceof DOMException ? error.name : '';
+  const name =
+    error instanceof DOMException ? error.name : error instanceof Error ? error.message : String(error);
   if (name === 'VersionError') {
     return refused(
       'store-newer',
@@ -103,8 +112,7 @@ function openRefusal(error: unknown): Reading<Store> {
       null,
     );
   }
-  if (name === 'QuotaExceededError') return FULL;
-  return unavailable(name === '' ? String(error) : name);
+  return name === 'QuotaExceededError' ? FULL : unavailable(name);
 }
 
 /** Said whenever there is no room: the edit stays in memory. */

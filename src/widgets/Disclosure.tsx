@@ -1,24 +1,34 @@
 /**
  * Something one tap away: a summary row that opens what is below it, and a word that explains itself in place.
- * Worked figure: the row is 44 px; closed, its content is not laid out but can still be found in the page.
+ * Worked figure: the row is 44 px; closed, its content is not built at all, so a long table costs nothing.
  */
 import type { ComponentChildren, VNode } from 'preact';
-import { useId, useState } from 'preact/hooks';
+import { useEffect, useId, useState } from 'preact/hooks';
 
 export interface DisclosureProps {
   readonly summary: ComponentChildren;
   readonly children: ComponentChildren;
-  /** Open at the start. */
+  /** Whether it starts open; a later change opens or closes it. */
   readonly open?: boolean | undefined;
   readonly onToggle?: ((open: boolean) => void) | undefined;
 }
 
 /** A row that opens. */
 export function Disclosure({ summary, children, open = false, onToggle }: DisclosureProps): VNode {
+  const [shown, setShown] = useState(open);
+  useEffect(() => setShown(open), [open]);
   return (
-    <details class="ff-disclosure" open={open} onToggle={(event) => onToggle?.(event.currentTarget.open)}>
+    <details
+      class="ff-disclosure"
+      open={shown}
+      onToggle={(event) => {
+        const now = event.currentTarget.open;
+        if (now !== shown) onToggle?.(now);
+        setShown(now);
+      }}
+    >
       <summary class="ff-disclosure-summary">{summary}</summary>
-      <div class="ff-disclosure-body">{children}</div>
+      {shown && <div class="ff-disclosure-body">{children}</div>}
     </details>
   );
 }

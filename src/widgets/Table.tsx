@@ -1,12 +1,15 @@
 /**
  * A table of ready texts: caption, first column that stays, numbers at the right, an optional footer. Wider than
- * the screen, it scrolls sideways inside its own region and says so. Rows are built once per rows array, so a page
- * that re-renders around an unchanged table pays nothing. Worked figure: 520 weeks x 8 columns are 4,160 cells.
+ * the screen, it scrolls sideways inside its own region and says so. Rows are built in blocks, the first at once and
+ * the others right after it has been painted; blocks of an unchanged rows array are never built again.
+ * Worked figure: 520 weeks are 9 blocks of 60 rows, the first of them in the first frame.
  */
 import type { ComponentChildren, VNode } from 'preact';
-import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { classNames } from './class-names.ts';
 import { words } from './words.ts';
+
+const blockRows = 60;
 
 export interface TableColumn {
   readonly key: string;
@@ -43,7 +46,7 @@ export function Table(props: TableProps): VNode {
   const { columns, rows, footer, caption } = props;
   const region = useRef<HTMLElement>(null);
   const overflows = useOverflow(region);
-  const body = useMemo(() => <tbody>{rows.map((row) => bodyRow(row, columns))}</tbody>, [rows, columns]);
+  const blocks = useBlocks(rows.length);
   return (
     <div class={classNames('ff-table-frame', props.compact === true && 'ff-table-compact')}>
       {overflows && <p class="ff-table-note ff-least">{words.scrolls}</p>}
@@ -65,12 +68,39 @@ export function Table(props: TableProps): VNode {
               ))}
             </tr>
           </thead>
-          {body}
+          {Array.from({ length: blocks }, (_, block) => (
+            <Block key={block} rows={rows} columns={columns} from={block * blockRows} />
+          ))}
           {footer !== undefined && <tfoot>{bodyRow(footer, columns)}</tfoot>}
         </table>
       </section>
     </div>
   );
+}
+
+interface BlockProps {
+  readonly rows: readonly TableRow[];
+  readonly columns: readonly TableColumn[];
+  readonly from: number;
+}
+
+function Block({ rows, columns, from }: BlockProps): VNode {
+  return useMemo(
+    () => <tbody>{rows.slice(from, from + blockRows).map((row) => bodyRow(row, columns))}</tbody>,
+    [rows, columns, from],
+  );
+}
+
+/** How many blocks to build now: one in the first frame, then all (one by one would lay the table out each time). */
+function useBlocks(rowCount: number): number {
+  const all = Math.ceil(rowCount / blockRows);
+  const [built, setBuilt] = useState(1);
+  useEffect(() => {
+    if (built >= all) return undefined;
+    const timer = setTimeout(() => setBuilt(all), 16);
+    return () => clearTimeout(timer);
+  }, [built, all]);
+  return Math.min(built, all);
 }
 
 function bodyRow(row: TableRow, columns: readonly TableColumn[]): VNode {

@@ -141,11 +141,13 @@ function xAxis(colours: ChartColours, offset: boolean): object {
   };
 }
 
-/** Keeps the first label and every 2nd, 5th, 10th ...: as many as have 34 px each. */
+/** Keeps every 2nd, 5th, 10th ... label, as many as have 34 px each, and the first where it has room. */
 function thinOut(axis: Scale): void {
   const roomPx = (axis.chart.width - 64) / Math.max(1, axis.ticks.length);
   const every = [1, 2, 5, 10, 20, 50, 100, 200, 500].find((step) => step * roomPx >= 34) ?? 1000;
-  axis.ticks = axis.ticks.filter((_, index) => index === 0 || (index + 1) % every === 0);
+  axis.ticks = axis.ticks.filter(
+    (_, index) => (index === 0 && (every - 1) * roomPx >= 20) || (index + 1) % every === 0,
+  );
 }
 
 function yAxis(spec: ChartSpec, colours: ChartColours): object {

@@ -5,7 +5,7 @@
 import fc from 'fast-check';
 import type { Allowance } from '../../src/domain/allowances/index.ts';
 import type { Account, Listing } from '../../src/domain/plan/index.ts';
-import { decimal, listOf, maybe, whole } from './arbitrary-parts.ts';
+import { decimal, listOf, maybe, whole, withoutSecond } from './arbitrary-parts.ts';
 import { aHand } from './builders.ts';
 
 const rare = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { freq: 2 });
@@ -192,7 +192,9 @@ function arbitraryAllowances(horizonWeeks: number): fc.Arbitrary<Allowance[]> {
   );
   return fc
     .array(one, { maxLength: 5 })
-    .map((list) => list.map((each, at) => ({ ...each, id: `allowance${at + 1}` })));
+    .map((list) =>
+      withoutSecond(list, 'expectedReturns').map((each, at) => ({ ...each, id: `allowance${at + 1}` })),
+    );
 }
 
 function arbitraryDisplay(): fc.Arbitrary<NonNullable<Account['display']>> {

@@ -30,4 +30,10 @@ export function listOf<T>(
     .map((places) => places.map((place, at) => ({ ...place, id: `${name}${at + 1}` })));
 }
 
+/** The list with only the first place of each kind that may be there once. */
+export function withoutSecond<T extends { kind: string }>(list: readonly T[], kind: T['kind']): T[] {
+  const first = list.findIndex((each) => each.kind === kind);
+  return list.filter((each, at) => each.kind !== kind || at === first);
+}
+
 export const whole = (min: number, max: number): fc.Arbitrary<number> => fc.integer({ min, max });

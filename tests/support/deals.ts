@@ -54,3 +54,12 @@ export function firstItem(deal: DealResult): DealItem {
   if (!item) throw new Error('a deal without items');
   return item;
 }
+
+/** Paths at which a value holds NaN or an infinity, as a number, a decimal or a word; JSON alone would hide the first. */
+export function oddNumbers(value: unknown, path = ''): string[] {
+  if (typeof value === 'number') return Number.isFinite(value) ? [] : [path];
+  if (typeof value === 'string') return /NaN|Infinity/.test(value) ? [path] : [];
+  if (typeof value !== 'object' || value === null) return [];
+  if ('toFixed' in value) return oddNumbers(String(value), path);
+  return Object.entries(value).flatMap(([key, each]) => oddNumbers(each, `${path}/${key}`));
+}

@@ -14,6 +14,7 @@ import { sentence } from '../../src/domain/problems.ts';
 import type { Results } from '../../src/domain/results.ts';
 import { plainSay } from '../../src/domain/verdicts/say.ts';
 import { parsePlanText } from '../../src/plan-format/index.ts';
+import { oddNumbers } from '../support/deals.ts';
 
 const STATES: Record<string, string> = {
   'demo-pays-but-runs-dry': 'holds holds fails unknown',
@@ -52,8 +53,11 @@ describe.each(DEMOS.map((demo) => [demo.id, demo] as const))('%s', (id, demo) =>
     expect(demo.lesson).toMatch(/^[^.!?]+(?:\d\.\d[^.!?]*)?\.$/);
   });
 
-  test('gives its four verdicts', async () => {
-    expect(statesOf(resultsOf(await planOf(id)))).toBe(STATES[id]);
+  test('gives its four verdicts, and no figure that is none', async () => {
+    const results = resultsOf(await planOf(id));
+    expect(statesOf(results)).toBe(STATES[id]);
+    const { ladders, deals, reading, verdicts } = results;
+    expect(oddNumbers({ ladders, deals, reading, verdicts })).toEqual([]);
   });
 
   test('names its guesses with ends on both sides, for the verdicts to lean on', async () => {

@@ -271,7 +271,8 @@ describe('steps', () => {
     ['4.99', '0.2'],
     ['1', '0.05'], // 0.04 lies nearer to 0.05 than to 0.02 by ratio
     ['0.002', '0.0001'],
-    ['36000', '1000'],
+    ['30000', '1000'],
+    ['36000', '2000'], // 1,440 is nearer to 2,000 by ratio
     ['48000', '2000'],
   ])('money of %s steps by %s', (amount, size) => {
     expect(moneyStep(dec(amount)).toFixed()).toBe(size);

@@ -82,7 +82,8 @@ const read: [NumberLook, TypedKind, string, string, string | null][] = [
 ];
 
 describe('what a typed text is read as', () => {
-  test.each(read)('%# %o', (each, kind, typed, text, couldBe) => {
+  test.each(read.map(([each, ...row]) => ({ each, row })))('$row', ({ each, row }) => {
+    const [kind, typed, text, couldBe] = row;
     expect(parseTyped(each, kind, typed)).toEqual({ ok: true, text, couldBe });
   });
 });

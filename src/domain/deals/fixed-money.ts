@@ -3,7 +3,8 @@
 // or per item at the first opening, display fees week by week while the display stands.
 // Worked figure: 250 a door and 40 doors in two weeks are 5,000 in the first week and 5,000 in the second.
 import type { LadderResult } from '../ladder/types.ts';
-import { Decimal, dec, ZERO } from '../money/decimal.ts';
+import { Decimal, ZERO } from '../money/decimal.ts';
+import { kept } from '../money/kept.ts';
 import type { Account, Item, Listing, Plan } from '../plan/index.ts';
 import { fillPerDoor } from '../rollout/cells.ts';
 import type { StoreWeeks } from './store-weeks.ts';
@@ -65,10 +66,10 @@ function slottingAndFees(account: Account, stores: StoreWeeks): Timed[] {
     },
   };
   return asked
-    .filter(({ amount }) => !dec(amount).isZero())
+    .filter(({ amount }) => !kept(amount).isZero())
     .map(({ id, label, amount, per }) => {
       const way = ways[per];
-      const each = dec(amount).times(way.times);
+      const each = kept(amount).times(way.times);
       const total = way.perDoor ? each.times(stores.newDoors) : each;
       return {
         line: { id, label, amount: total, reason: `${amount} ${way.words}`, owner: 'theirs' as const },
@@ -140,11 +141,11 @@ function displayLines(account: Account, stores: StoreWeeks): Timed[] {
     line: {
       id,
       label,
-      amount: dec(amount).times(stores.newDoors),
+      amount: kept(amount).times(stores.newDoors),
       reason: `${amount} a door, ${doors}`,
       owner,
     },
-    byWeek: atOpenings(dec(amount), stores),
+    byWeek: atOpenings(kept(amount), stores),
     keptByRetailer: false,
   });
   const storeWeeks = stores.withDisplay.reduce((sum, doorsNow) => sum + doorsNow, 0);
@@ -153,7 +154,7 @@ function displayLines(account: Account, stores: StoreWeeks): Timed[] {
     line: {
       id: 'display-fees',
       label: 'Display fees',
-      amount: dec(display.feeAmountPerStoreWeek).times(new Decimal(storeWeeks)).toDecimalPlaces(4),
+      amount: kept(display.feeAmountPerStoreWeek).times(new Decimal(storeWeeks)).toDecimalPlaces(4),
       reason: `${display.feeAmountPerStoreWeek} a store and week, ${display.weeks} weeks, ${doors}`,
       owner: 'theirs',
     },

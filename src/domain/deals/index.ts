@@ -3,7 +3,8 @@
 // Worked figure: 60 doors at 6 a week and 0.63 a unit bring 3.78 a store and week, 11,793.60 in the first year; 250 down
 // a door is 15,000, so the first year falls 3,206.40 short and the break-even rate is 6 x 15,000 / 11,793.60 = 7.631258.
 import type { LadderResult } from '../ladder/types.ts';
-import { type Decimal, dec, ZERO } from '../money/decimal.ts';
+import { type Decimal, ZERO } from '../money/decimal.ts';
+import { kept } from '../money/kept.ts';
 import type { Account, Listing, Plan } from '../plan/index.ts';
 import { breakEvenRate, breakEvenRatio, breakEvenShare, levels, nearest, paybackWeeks } from './curve.ts';
 import { type FixedMoney, fixedMoney, freeUnitsPerDoor, paidFillPerDoor } from './fixed-money.ts';
@@ -171,7 +172,7 @@ function dealItem(from: {
 }): DealItem {
   const { args, line, year, share } = from;
   const { listing, ladder, contribution } = line;
-  const rate = dec(listing.unitsPerStoreWeek);
+  const rate = kept(listing.unitsPerStoreWeek);
   const item = args.plan.items.find(({ id }) => id === listing.itemId);
   return {
     itemId: listing.itemId,

@@ -3,7 +3,8 @@
 // Worked figure: it sells at 4.00 before tax what it buys at 2.60, so a unit earns 1.40; GMROI = 35 % / 65 % x turns.
 // GMROI and turns as in Dunne & Lusch, Retailing, ch. 9: gross margin money, or units sold, over average stock.
 import type { LadderResult } from '../ladder/types.ts';
-import { type Decimal, dec, ZERO } from '../money/decimal.ts';
+import { type Decimal, ZERO } from '../money/decimal.ts';
+import { kept } from '../money/kept.ts';
 import type { Listing } from '../plan/index.ts';
 import { nearest } from './curve.ts';
 import { YEAR_WEEKS } from './store-weeks.ts';
@@ -27,7 +28,7 @@ export function retailerSide(args: RetailerArgs): RetailerSide {
   const { listing, ladder } = args;
   const buying = buyingPrice(ladder);
   const pennyProfit = ladder.shelfBeforeTax.minus(buying);
-  const perStoreWeek = pennyProfit.times(listing.unitsPerStoreWeek);
+  const perStoreWeek = pennyProfit.times(kept(listing.unitsPerStoreWeek));
   const prices = {
     shelf: ladder.forPass.shelfBeforeTaxTenThousandths / 10_000,
     buying: buying.toNumber(),
@@ -92,6 +93,6 @@ function stockWork(args: RetailerArgs, buying: number, pennyProfit: number): Sto
 function againstReplaced(listing: Listing, perStoreWeek: Decimal): Decimal | null {
   const { replaces } = listing;
   if (!replaces) return null;
-  const pennyProfit = dec(replaces.shelfBeforeTaxAmount).minus(replaces.buyingAmount);
-  return perStoreWeek.minus(pennyProfit.times(replaces.unitsPerStoreWeek));
+  const pennyProfit = kept(replaces.shelfBeforeTaxAmount).minus(kept(replaces.buyingAmount));
+  return perStoreWeek.minus(pennyProfit.times(kept(replaces.unitsPerStoreWeek)));
 }

@@ -105,7 +105,9 @@ function unsoldLines(scene: Scene, place: Place, unsold: Decimal): ExplanationLi
   const field = sale.by === 'guaranteed' ? 'expectedReturnRate' : 'shrinkRate';
   const lines = [typed(scene, `${path}/${field}`, base)];
   if (sale.by === 'guaranteed') {
-    lines.push(percentLine(scene, `${path}/resaleableShare`, 'Of these, fit to sell again', sale.resaleableShare));
+    lines.push(
+      percentLine(scene, `${path}/resaleableShare`, 'Of these, fit to sell again', sale.resaleableShare),
+    );
   }
   return [...lines, listingLine(scene, place, 'landed'), ...wayOutLines(scene, place)];
 }
@@ -158,7 +160,12 @@ function firstYearUnits(scene: Scene, place: Place): Draft {
   const { account, dealItem } = place;
   const total = dealItem.firstYearUnits;
   const sums = dealSums(scene, account);
-  const lines = comingTo(scene, total, quarterLines(scene, place, sums), 'Quarters are rounded to 6 decimals');
+  const lines = comingTo(
+    scene,
+    total,
+    quarterLines(scene, place, sums),
+    'Quarters are rounded to 6 decimals',
+  );
   const mature = sumWeeks(sums.stores.mature, YEAR_WEEKS, 4);
   return {
     title: `Units scanned in the first year, ${place.words}`,
@@ -223,7 +230,7 @@ function breakEvenUnits(scene: Scene, place: Place): Draft {
           : 'each unit costs more than it brings'
         : `${planned} ÷ ${exactNumber(scene, ratio)} = ${exactNumber(scene, rate)}, rounded up`,
     lines: [rateOfSaleLine(scene, place), ratioLine],
-    caution: account.listings.length > 1 ? 'Every item of the chain at the same part of its planned rate.' : null,
+    caution:
+      account.listings.length > 1 ? 'Every item of the chain at the same part of its planned rate.' : null,
   };
 }
-

@@ -107,7 +107,9 @@ function buysLines({ scene, place, at, hand }: HandAt): ExplanationLine[] {
     const reason = `What ${below.name} sells at`;
     return [line({ label: 'Buys at', value, reason, explains: handKey(place, below.id) })];
   }
-  const passed = place.ladder.steps.filter(({ stage, id }) => stage === 'offInvoice' && isPassedOn(place, id));
+  const passed = place.ladder.steps.filter(
+    ({ stage, id }) => stage === 'offInvoice' && isPassedOn(place, id),
+  );
   const list = exactPrice(scene, place.ladder.list);
   const reason = passed.length === 0 ? 'Our list price' : `Our list price ${list} less what is passed on`;
   return [
@@ -143,7 +145,11 @@ function requiredLines(scene: Scene, place: Place, hand: HandResult): Explanatio
 /** A margin and a markup are easily taken for each other, and a price point can move a typed margin. */
 function cautionOf(scene: Scene, { ladder }: Place, hand: HandResult, { rule }: Hand): string | null {
   const moved = !ladder.shelf.eq(ladder.shelfUnmoved);
-  if (moved && rule.by === 'margin' && !hand.marginRate.toDecimalPlaces(3).eq(dec(rule.rate).toDecimalPlaces(3))) {
+  if (
+    moved &&
+    rule.by === 'margin' &&
+    !hand.marginRate.toDecimalPlaces(3).eq(dec(rule.rate).toDecimalPlaces(3))
+  ) {
     return `Typed ${exactPercent(scene, dec(rule.rate))}; the move to a price point makes it ${exactPercent(scene, hand.marginRate)}.`;
   }
   if (hand.markupRate === null) return null;

@@ -47,7 +47,9 @@ export function paceLines(scene: Scene, account: Account): ExplanationLine[] {
     countLine(scene, `${path}/waves/${wave.id}/doorsPerWeek`, 'Doors opened a week', wave.doorsPerWeek),
   ]);
   if (account.ramp.weeks > 0) {
-    lines.push(percentLine(scene, `${path}/ramp/startRate`, 'Sells at first, of its rate', account.ramp.startRate));
+    lines.push(
+      percentLine(scene, `${path}/ramp/startRate`, 'Sells at first, of its rate', account.ramp.startRate),
+    );
     lines.push(countLine(scene, `${path}/ramp/weeks`, 'Full rate after, weeks', account.ramp.weeks));
   }
   lines.push(
@@ -71,7 +73,9 @@ export function liftLines(scene: Scene, account: Account, places: readonly Place
     percentLine(scene, `${path}/promotions/${id}/liftRate`, `Lift, ${label}`, liftRate),
   );
   const { display } = account;
-  const lift = display ? [percentLine(scene, `${path}/display/liftRate`, 'Lift of the display', display.liftRate)] : [];
+  const lift = display
+    ? [percentLine(scene, `${path}/display/liftRate`, 'Lift of the display', display.liftRate)]
+    : [];
   return [...seasons, ...promotions, ...lift];
 }
 

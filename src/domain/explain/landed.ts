@@ -120,7 +120,11 @@ function baseLine(scene: Scene, item: Item, base: LandedLine): ExplanationLine {
   });
 }
 
-function unitsLines(scene: Scene, item: Item, by: 'unit' | 'case' | 'pallet' | 'shipment'): ExplanationLine[] {
+function unitsLines(
+  scene: Scene,
+  item: Item,
+  by: 'unit' | 'case' | 'pallet' | 'shipment',
+): ExplanationLine[] {
   const count = (field: 'caseUnits' | 'palletCases' | 'shipmentUnits', label: string) =>
     typed(scene, `items/${item.id}/${field}`, { label, value: exactNumber(scene, dec(item[field])) });
   if (by === 'unit') return [];

@@ -120,7 +120,8 @@ function rateFigure(scene: Scene, place: Place, figure: keyof typeof RATE_MEANIN
 }
 
 const TOTAL_MEANINGS = {
-  givenBack: 'All that one unit gives back to the trade between list price and net price, but for what is passed on.',
+  givenBack:
+    'All that one unit gives back to the trade between list price and net price, but for what is passed on.',
   sellingCosts: 'What it costs to sell and deliver one unit, beside its landed cost.',
 } as const;
 
@@ -129,7 +130,9 @@ function totalFigure(scene: Scene, place: Place, figure: keyof typeof TOTAL_MEAN
   const taken =
     figure === 'sellingCosts'
       ? steps.filter(({ stage }) => stage === 'sellingCost')
-      : steps.filter(({ stage, id }) => stage === 'deduction' || (stage === 'offInvoice' && !isPassedOn(place, id)));
+      : steps.filter(
+          ({ stage, id }) => stage === 'deduction' || (stage === 'offInvoice' && !isPassedOn(place, id)),
+        );
   const lines = taken.map((step) =>
     part(scene, step.amount, {
       label: step.label,

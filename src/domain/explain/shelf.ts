@@ -66,8 +66,14 @@ export function taxFigure(scene: Scene, place: Place): Draft {
     value: scene.say.price(ladder.tax),
     exact: ladder.tax.toFixed(),
     meaning: 'The tax inside the price on the tag; it is nobody’s margin.',
-    formula: shown === 'atTill' ? 'added at the till, none in the tag' : `${inTag} = ${exactPrice(scene, ladder.tax)}`,
-    lines: [typed(scene, 'shelfTax/rate', { label: 'Tax rate', value: percent, owner: 'tax' }), { ...base, adds: null }],
+    formula:
+      shown === 'atTill'
+        ? 'added at the till, none in the tag'
+        : `${inTag} = ${exactPrice(scene, ladder.tax)}`,
+    lines: [
+      typed(scene, 'shelfTax/rate', { label: 'Tax rate', value: percent, owner: 'tax' }),
+      { ...base, adds: null },
+    ],
     caution: null,
   };
 }

@@ -49,7 +49,9 @@ function allowanceFigure({ scene, place, step, terms }: StepArgs): Draft {
     formula: `${step.reason} = ${exactPrice(scene, step.amount)}`,
     lines: [...fields, ...baseLines({ scene, place, step, terms })],
     caution:
-      step.stage === 'perUnitOnDeal' ? 'Only in the weeks of the deal: no part of the base week’s net price.' : null,
+      step.stage === 'perUnitOnDeal'
+        ? 'Only in the weeks of the deal: no part of the base week’s net price.'
+        : null,
   };
 }
 
@@ -88,7 +90,8 @@ function storedText(scene: Scene, field: FieldNote, stored: unknown): string {
 /** What the terms are taken of: a price, the units in a case, credits for goods that come back. */
 function baseLines({ scene, place, step, terms }: StepArgs): ExplanationLine[] {
   const lines: ExplanationLine[] = [];
-  if ('rate' in terms) lines.push(listingLine(scene, place, step.stage === 'offInvoice' ? 'list' : 'invoice'));
+  if ('rate' in terms)
+    lines.push(listingLine(scene, place, step.stage === 'offInvoice' ? 'list' : 'invoice'));
   if ('on' in terms && terms.on === 'running') lines.push(...earlierSteps(scene, place, step));
   if ('resaleableShare' in terms) lines.push(listingLine(scene, place, 'landed'));
   if ('per' in terms && terms.per === 'case') {
@@ -138,7 +141,11 @@ function discountFigure(scene: Scene, place: Place, step: Step): Draft | null {
   if (!discount) return null;
   const path = `accounts/${place.account.id}/terms/earlyDiscount`;
   const field = (key: 'rate' | 'takenShare', label: string) =>
-    typed(scene, `${path}/${key}`, { label, value: exactPercent(scene, kept(discount[key])), owner: 'theirs' });
+    typed(scene, `${path}/${key}`, {
+      label,
+      value: exactPercent(scene, kept(discount[key])),
+      owner: 'theirs',
+    });
   return {
     title: `${step.label}, ${place.words}`,
     value: exactPrice(scene, step.amount),

@@ -74,6 +74,12 @@ export function amountOf({ results }: Scene, minorUnits: number): Decimal {
   return dec(minorUnits).div(10 ** results.minorDigits);
 }
 
+/** An amount of money as the screens show it. */
+export function moneyText({ say, results }: Scene, amount: Decimal): string {
+  const minor = amount.times(10 ** results.minorDigits).toDecimalPlaces(0);
+  return say.money(minor.toNumber());
+}
+
 /** Money in minor units with all its decimals, however large. */
 export function exactMoney(scene: Scene, minorUnits: number): string {
   return exactPrice(scene, amountOf(scene, minorUnits));
@@ -121,6 +127,7 @@ export function sumText(scene: Scene, amounts: readonly Decimal[]): string {
 /** The parts of a sum as its formula: "2.8942 − 0.2894 = 2.6048". */
 export function sumFormula(scene: Scene, lines: readonly ExplanationLine[], total: Decimal): string {
   const amounts = lines.flatMap(({ adds }) => (adds === null ? [] : [dec(adds)]));
-  const many = amounts.length > 6 ? `sum of ${scene.say.count(amounts.length)} lines` : sumText(scene, amounts);
+  const many =
+    amounts.length > 6 ? `sum of ${scene.say.count(amounts.length)} lines` : sumText(scene, amounts);
   return amounts.length < 2 ? exactPrice(scene, total) : `${many} = ${exactPrice(scene, total)}`;
 }

@@ -2,11 +2,16 @@
 // can ship, so it is worked out once per plan. Worked figure: 10 doors, 6 units a store and week, second week of a
 // ramp from one half over 8 weeks: round(10 x 6 x 0.5625 x 10^6) = 33,750,000 millionths, 33.75 units.
 import { isoWeekOf } from '../calendar.ts';
-import type { Account, Item, Listing } from '../plan/index.ts';
+import type { Account, Item, Listing, Plan } from '../plan/index.ts';
 import type { Cohort, HotCells } from './compiled.ts';
 
-/** A fill leaves at most this long before its doors open. */
-const LONGEST_TRANSIT = 27;
+/** What leaves at the end of a week is there at most this long after: doors are known so far past the reach. */
+export const LONGEST_TRANSIT = 27;
+
+/** How long before its doors open a cohort can matter: its fill leaves, or its display is paid for. */
+function leadOfOpening({ display }: Account): number {
+  return Math.max(LONGEST_TRANSIT, display === null ? 0 : display.buildWeeks);
+}
 
 /** Share of the mature rate of sale at an age in weeks: straight from the start rate to 1 at `weeks`. */
 export function rampAt(age: number, startRate: number, weeks: number): number {
@@ -19,30 +24,49 @@ export function cohortsOf(args: { account: Account; accountIndex: number; reach:
   const { account, accountIndex, reach } = args;
   const keep = 1 - Number(account.attritionYearlyRate);
   const cut = account.cutWeek ?? Number.POSITIVE_INFINITY;
+  // Powers are dear: one table an account.
+  const known = reach + LONGEST_TRANSIT;
+  const kept = Float64Array.from({ length: known }, (_, k) => (keep === 1 ? 1 : keep ** (k / 52)));
   const cohorts: Cohort[] = [];
-  const add = (openWeek: number, doorsAtOpening: number) => {
-    const doors = new Int32Array(reach);
+  const add = (openWeek: number, doorsAtOpening: number, wasOpen: boolean) => {
+    const doors = new Int32Array(known);
     // Attrition of doors already open is counted from the plan's first week.
     const from = Math.max(0, openWeek);
-    for (let w = from; w < reach && w < cut; w++) {
-      doors[w] = keep === 1 ? doorsAtOpening : Math.round(doorsAtOpening * keep ** ((w - from) / 52));
+    for (let w = from; w < known && w < cut; w++) {
+      doors[w] = Math.round(doorsAtOpening * (kept[w - from] ?? 0));
     }
     const closes = new Uint8Array(reach);
     for (let w = from + 1; w < reach; w++) closes[w] = (doors[w] ?? 0) < (doors[w - 1] ?? 0) ? 1 : 0;
+    if (wasOpen && cut === 0) closes[0] = 1;
     cohorts.push({ account: accountIndex, openWeek, doorsAtOpening, doors, closes });
   };
-  for (const group of account.runningDoors) add(-group.ageWeeks, group.doors);
+  for (const group of account.runningDoors) add(-group.ageWeeks, group.doors, true);
   for (const wave of account.waves) {
     let left = wave.doors;
     // Doors past the reach of the pass change nothing in it: they are left out, however many.
-    for (let w = wave.openWeek; left > 0 && w < reach + LONGEST_TRANSIT; w++) {
+    for (let w = wave.openWeek; left > 0 && w < reach + leadOfOpening(account); w++) {
       const opening = Math.min(left, wave.doorsPerWeek);
-      add(w, opening);
+      add(w, opening, false);
       left -= opening;
     }
   }
   return cohorts;
 }
+
+/** How many cells a plan would make: each wave opens one group of doors a week, times the items listed. */
+export function countCells(plan: Plan): number {
+  return plan.accounts.reduce((total, account) => {
+    const longest = plan.horizonWeeks + LONGEST_LEAD_AND_COVER + leadOfOpening(account);
+    const groups = account.waves.reduce(
+      (sum, wave) =>
+        sum + Math.min(Math.ceil(wave.doors / wave.doorsPerWeek), Math.max(0, longest - wave.openWeek)),
+      account.runningDoors.length,
+    );
+    return total + groups * account.listings.length;
+  }, 0);
+}
+
+const LONGEST_LEAD_AND_COVER = 157;
 
 /** Season factors by week of the plan; null when there are none. */
 export function seasonByWeek(item: Item, startDay: number, weeks: number): Float64Array | null {
@@ -114,7 +138,13 @@ export function fillDemandAndTarget(args: DemandArgs): void {
       for (let j = 1; j <= ahead; j++) windowSum += millionths(doors, w + j);
       doorsKept = doors;
     }
-    hot.target[place] = Math.max(doors * args.fillPerDoorUnits, Math.floor((windowSum + 500_000) / 1_000_000));
+    hot.target[place] = Math.max(
+      doors * args.fillPerDoorUnits,
+      Math.floor((windowSum + 500_000) / 1_000_000),
+    );
+  }
+  for (let w = Math.max(first, reach); w < cohort.doors.length; w++) {
+    hot.doors[w * hot.count + cell] = cohort.doors[w] ?? 0;
   }
 }
 

@@ -33,7 +33,9 @@ export function compileBusiness(plan: Plan, digits: number): CompiledBusiness {
     lifeWeeks,
   }));
   const openingLoans = books.loans.map((loan) => loanTerms({ ...loan, week: 0, feeAmount: '0' }, digits));
-  const deposits = items.flatMap((item) => item.opening.onOrder).map((order) => minorOf(order.depositPaidAmount, digits));
+  const deposits = items
+    .flatMap((item) => item.opening.onOrder)
+    .map((order) => minorOf(order.depositPaidAmount, digits));
   return {
     openingCash: business.openingCashAmount === null ? 0 : minorOf(business.openingCashAmount, digits),
     opening: {
@@ -55,7 +57,10 @@ export function compileBusiness(plan: Plan, digits: number): CompiledBusiness {
     base: baseSales(business, digits),
     funding: business.funding,
     openingLoans,
-    vat: business.vat && { sales: rateOf(business.vat.salesRate), purchases: rateOf(business.vat.purchasesRate) },
+    vat: business.vat && {
+      sales: rateOf(business.vat.salesRate),
+      purchases: rateOf(business.vat.purchasesRate),
+    },
   };
 }
 

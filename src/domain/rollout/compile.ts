@@ -5,10 +5,17 @@ import type { LadderResult, Landed } from '../ladder/types.ts';
 import { minorOf, rateOf, toTenThousandths } from '../money/decimal.ts';
 import { perMinorUnit } from '../money/integer.ts';
 import type { Account, Item, Listing, Plan } from '../plan/index.ts';
+import {
+  cohortsOf,
+  fillDemandAndTarget,
+  fillPerDoor,
+  LONGEST_TRANSIT,
+  promotionByWeek,
+  seasonByWeek,
+} from './cells.ts';
 import { compileBusiness } from './compile-business.ts';
 import { compileListing } from './compile-listing.ts';
 import type { Cell, Cohort, Compiled, CompiledAccount, CompiledItem, HotCells } from './compiled.ts';
-import { cohortsOf, fillDemandAndTarget, fillPerDoor, promotionByWeek, seasonByWeek } from './cells.ts';
 import { fixedSums } from './fixed.ts';
 
 export interface CompileArgs {
@@ -25,7 +32,8 @@ export function compile(args: CompileArgs): Compiled {
   const { plan, landed, minorDigits } = args;
   const weeks = plan.horizonWeeks;
   const startDay = dayNumber(plan.startDate);
-  const reach = weeks + Math.max(...plan.items.map((item) => item.supply.leadWeeks + item.supply.coverWeeks)) + 1;
+  const reach =
+    weeks + Math.max(...plan.items.map((item) => item.supply.leadWeeks + item.supply.coverWeeks)) + 1;
   const compiled: Compiled = {
     weeks,
     reach,
@@ -75,7 +83,11 @@ function compileItem(item: Item, landed: Landed, weeks: number, minorDigits: num
       units: order.units,
       deposit: minorOf(order.depositPaidAmount, minorDigits),
     })),
-    removals: item.removals.map(({ week, units, reason }) => ({ week, units, writeOff: reason === 'writeOff' })),
+    removals: item.removals.map(({ week, units, reason }) => ({
+      week,
+      units,
+      writeOff: reason === 'writeOff',
+    })),
     cellsByPriority: [],
     fillsByWeek: [],
     listings: [],
@@ -95,7 +107,16 @@ function addAccount(compiled: Compiled, args: CompileArgs, a: number): void {
     const ladder = args.ladders[firstListing + l] as LadderResult;
     compiled.listings.push({ account: a, item, ...compileListing(account, ladder, compiled.weeks) });
     compiled.items[item]?.listings.push(firstListing + l);
-    addCells(compiled, { plan, a, account, listing, listingIndex: firstListing + l, item, cohorts, firstCohort });
+    addCells(compiled, {
+      plan,
+      a,
+      account,
+      listing,
+      listingIndex: firstListing + l,
+      item,
+      cohorts,
+      firstCohort,
+    });
   });
   compiled.accounts.push({
     ...accountTerms(account),
@@ -152,7 +173,7 @@ function hotCells(cells: readonly Cell[], reach: number): HotCells {
     transitWeeks: Int32Array.from(cells, (cell) => cell.transitWeeks),
     openWeek: Int32Array.from(cells, (cell) => cell.openWeek),
     someWithoutTransit: cells.some((cell) => cell.transitWeeks === 0),
-    doors: new Int32Array(count * reach),
+    doors: new Int32Array(count * (reach + LONGEST_TRANSIT)),
     demand: new Float64Array(count * reach),
     target: new Float64Array(count * reach),
   };
@@ -189,10 +210,7 @@ function addDemand(compiled: Compiled, plan: Plan): void {
 /** An order looks ahead at most 1 + 26 weeks of transit + 52 of cover. */
 const LONGEST_AHEAD = 80;
 
-type TermsPart = Omit<
-  CompiledAccount,
-  'listings' | 'cells' | 'cohorts' | keyof ReturnType<typeof fixedSums>
->;
+type TermsPart = Omit<CompiledAccount, 'listings' | 'cells' | 'cohorts' | keyof ReturnType<typeof fixedSums>>;
 
 function accountTerms(account: Account): TermsPart {
   const { terms, sale } = account;
@@ -241,7 +259,7 @@ function closingsOf(compiled: Compiled): number[][] {
     const account = compiled.accounts[cell.account] as CompiledAccount;
     const { closes } = compiled.cohorts[cell.cohort] as Cohort;
     const review = account.sale === 'guaranteed' ? cell.openWeek + account.reviewWeeks : -1;
-    for (let w = Math.max(1, cell.openWeek); w < compiled.weeks; w++) {
+    for (let w = Math.max(0, cell.openWeek); w < compiled.weeks; w++) {
       if (closes[w] === 1 || w === review) closings[w]?.push(index);
     }
   });

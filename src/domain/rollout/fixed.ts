@@ -7,12 +7,7 @@ import type { Cohort, CompiledAccount, DatedSum } from './compiled.ts';
 
 type FixedPart = Pick<
   CompiledAccount,
-  | 'slottingCash'
-  | 'slottingClaims'
-  | 'openingFees'
-  | 'displayPaid'
-  | 'displayOpened'
-  | 'displayFees'
+  'slottingCash' | 'slottingClaims' | 'openingFees' | 'displayPaid' | 'displayOpened' | 'displayFees'
 >;
 
 interface FixedArgs {
@@ -75,9 +70,10 @@ function displaySums(args: FixedArgs): Pick<FixedPart, 'displayPaid' | 'displayO
     amount,
   }));
   const doorsWithDisplay = new Int32Array(weeks);
-  for (const cohort of opening(args)) {
+  // Doors that run already may still be young enough to have theirs.
+  for (const cohort of args.cohorts) {
     const until = Math.min(weeks, cohort.openWeek + display.weeks);
-    for (let w = cohort.openWeek; w < until; w++) {
+    for (let w = Math.max(0, cohort.openWeek); w < until; w++) {
       doorsWithDisplay[w] = (doorsWithDisplay[w] ?? 0) + (cohort.doors[w] ?? 0);
     }
   }

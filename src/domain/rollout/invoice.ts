@@ -79,7 +79,7 @@ function postScans(at: ListingAt): void {
 function invoice(at: ListingAt, units: number): void {
   const { state, terms, sales, week } = at;
   const net = timesPrice(units, terms.invoicePrice[week] ?? 0, state.compiled.perMinor);
-  if (net === 0) return;
+  if (units === 0) return;
   const { vat } = state.compiled.business;
   const tax = vat ? timesRate(net, vat.sales) : 0;
   post(state.books, E.invoiced, net, terms.account, terms.item);

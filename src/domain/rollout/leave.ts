@@ -7,7 +7,7 @@ import type { Cell, Cohort, CompiledAccount, CompiledListing } from './compiled.
 import { listingAt, reverseShares } from './invoice.ts';
 import { resaleableOf, takeReturns } from './returns.ts';
 import { type AccountState, type ItemState, plus, type State } from './state.ts';
-import { arrive, type CellWeek, closingUnits } from './stores.ts';
+import { arrive, type CellWeek, closingUnits, isReviewed, takeHeld, takeShrink } from './stores.ts';
 import { relieve } from './supply.ts';
 
 /** One cell in one week of the pass, with what it belongs to. */
@@ -44,15 +44,10 @@ export function moveTo(at: CellAt, index: number, week: number): void {
 /** Step 2: doors close; at the last one the guarantee is settled and open orders are lost. */
 export function closeDoors(at: CellAt): void {
   const { cell, cohort, account, cells, index, week } = at;
-  const closes = cohort.closes[week] === 1;
-  const shutting = closes && (cohort.doors[week] ?? 0) === 0;
-  const closing = closes ? closingUnits(cohort, cells.stock[index] ?? 0, week) : 0;
-  if (account.sale === 'guaranteed' && (shutting || week === cell.openWeek + account.reviewWeeks)) {
-    settleGuarantee(at);
-  }
-  const units = Math.min(closing, cells.stock[index] ?? 0);
+  if (isReviewed(cell, cohort, account, week)) settleGuarantee(at);
+  const units = closingUnits(cohort, cells.stock[index] ?? 0, week);
   if (units > 0) leaveShelf(at, units);
-  if (shutting) dropOrders(at);
+  if (cohort.closes[week] === 1 && cohort.doors[week] === 0) dropOrders(at);
 }
 
 function leaveShelf(at: CellAt, units: number): void {
@@ -73,9 +68,8 @@ function leaveShelf(at: CellAt, units: number): void {
 function credit(at: CellAt, units: number): void {
   const { state, cell, listing, week } = at;
   const amount = timesPrice(units, listing.invoicePrice[week] ?? 0, state.compiled.perMinor);
-  if (amount === 0) return;
   post(state.books, E.returnCredited, amount, cell.account, cell.item);
-  at.sales.claims.push({ amount, fromWeek: week });
+  if (amount > 0) at.sales.claims.push({ amount, fromWeek: week });
   reverseShares(listingAt(state, cell.listing, week), { amount, units });
 }
 
@@ -101,18 +95,17 @@ function settleGuarantee(at: CellAt): void {
   const held = cells.heldUnits[index] ?? 0;
   const heldAmount = cells.heldAmount[index] ?? 0;
   if (held === 0) return;
-  const back = Math.min(held, cells.stock[index] ?? 0);
+  const back = takeHeld(cells, index);
   const backAmount = mulDiv(heldAmount, back, held);
-  // The sum for returned units is already accrued: it becomes a claim. The rest turns into a sale.
-  if (backAmount > 0) at.sales.claims.push({ amount: backAmount, fromWeek: week });
-  post(state.books, E.guaranteeAccepted, heldAmount - backAmount, cell.account, cell.item);
-  post(state.books, E.costOfSales, relieve(item, held - back), cell.account, cell.item);
-  plus(cells.stock, index, -back);
   item.returned += back;
   const resaleable = Math.floor((back * account.resaleableShare) / 1_000_000);
   item.ours += resaleable;
   if (back > resaleable) writeOff(at, back - resaleable);
-  cells.heldUnits[index] = 0;
+  // The sum for returned units is already accrued: it becomes a claim. The rest turns into a sale.
+  if (backAmount > 0) at.sales.claims.push({ amount: backAmount, fromWeek: week });
+  if (back > 0) reverseShares(listingAt(state, cell.listing, week), { amount: backAmount, units: back });
+  post(state.books, E.guaranteeAccepted, heldAmount - backAmount, cell.account, cell.item);
+  post(state.books, E.costOfSales, relieve(item, held - back), cell.account, cell.item);
   cells.heldAmount[index] = 0;
 }
 
@@ -122,16 +115,21 @@ function dropOrders(at: CellAt): void {
   const open = cells.open[index] ?? 0;
   if (open === 0) return;
   const { queue } = item;
+  const { late } = queue;
   let kept = 0;
   for (let place = 0; place < queue.count; place++) {
-    if (queue.cell[place] === index) continue;
+    if (queue.cell[place] === index) {
+      if (place >= late) continue;
+      item.backlog -= queue.units[place] ?? 0;
+      queue.late--;
+      continue;
+    }
     queue.cell[kept] = queue.cell[place] ?? 0;
     queue.units[kept] = queue.units[place] ?? 0;
     queue.fill[kept] = queue.fill[place] ?? 0;
     kept++;
   }
   queue.count = kept;
-  item.backlog = Math.max(0, item.backlog - open);
   cells.open[index] = 0;
 }
 
@@ -140,7 +138,7 @@ export function receiveAtStore(at: CellAt): void {
   const { cells, index, week, item } = at;
   const units = cells.arriving[week * cells.count + index] ?? 0;
   if (units === 0) return;
-  const closed = arrive(at, (at.cohort.doors[week] ?? 0) > 0, units);
+  const closed = arrive(cells, index, units, (at.cohort.doors[week] ?? 0) > 0);
   item.received += units - closed;
   if (closed === 0) return;
   if (at.account.sale === 'scan') writeOff(at, closed);
@@ -170,13 +168,6 @@ export function returnUnits(at: CellAt): void {
 
 /** Pay-on-scan: what disappears from the shelf unscanned is our loss. */
 export function shrink(at: CellAt, sold: number): void {
-  const { cells, index, account } = at;
-  if (account.shrinkRate === 0) return;
-  plus(cells.shrinkCarry, index, sold * account.shrinkRate);
-  const due = Math.floor((cells.shrinkCarry[index] ?? 0) / 1_000_000);
-  const units = Math.min(cells.stock[index] ?? 0, due);
-  if (units === 0) return;
-  plus(cells.shrinkCarry, index, -units * 1_000_000);
-  plus(cells.stock, index, -units);
-  writeOff(at, units);
+  const units = takeShrink(at.cells, at.index, sold, at.account.shrinkRate);
+  if (units > 0) writeOff(at, units);
 }

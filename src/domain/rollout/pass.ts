@@ -17,7 +17,15 @@ import {
   payStanding,
   prepareFunding,
 } from './standing.ts';
-import { growQueue, type ItemState, type ListingWeek, newState, type OrderQueue, plus, type State } from './state.ts';
+import {
+  growQueue,
+  type ItemState,
+  type ListingWeek,
+  newState,
+  type OrderQueue,
+  plus,
+  type State,
+} from './state.ts';
 import { demandOfWeek, fillOrder, reorder } from './stores.ts';
 import { orderGoods, receiveGoods, removeUnits } from './supply.ts';
 import type { PassResult } from './types.ts';
@@ -143,12 +151,11 @@ function sales(at: CellAt, week: number): void {
   const { state, compiled, cells } = at;
   const { hot } = compiled;
   const { sold, lost } = state.accountUnits;
-  at.week = week;
   for (let index = 0; index < hot.count; index++) {
     if (week < (hot.openWeek[index] ?? 0)) continue;
-    at.index = index;
-    const demand = demandOfWeek(at);
-    if (demand === 0) continue;
+    const demand = demandOfWeek(hot, cells, index, week * hot.count + index);
+    const isShrinkDue = (cells.shrinkCarry[index] ?? 0) >= 1_000_000;
+    if (demand === 0 && !isShrinkDue) continue;
     const stock = cells.stock[index] ?? 0;
     const bought = demand < stock ? demand : stock;
     cells.stock[index] = stock - bought;
@@ -170,9 +177,9 @@ function sales(at: CellAt, week: number): void {
 
 /** Step 8: fills first, then reorders, each in shipping order, so that the queue is always sorted. */
 function placeOrders(at: CellAt, week: number): void {
-  const { state, compiled } = at;
-  const { openWeek } = compiled.hot;
-  at.week = week;
+  const { state, compiled, cells } = at;
+  const { hot } = compiled;
+  const from = week * hot.count;
   for (let i = 0; i < compiled.items.length; i++) {
     const { queue } = state.items[i] as ItemState;
     for (const index of compiled.items[i]?.fillsByWeek[week + 1] ?? []) {
@@ -181,15 +188,18 @@ function placeOrders(at: CellAt, week: number): void {
     }
     if (week < 0) continue;
     for (const index of compiled.items[i]?.cellsByPriority ?? []) {
-      if (week < (openWeek[index] ?? 0)) continue;
-      at.index = index;
-      const units = reorder(at);
+      if (week < (hot.openWeek[index] ?? 0)) continue;
+      const units = reorder(hot, cells, index, from + index);
       if (units > 0) place(state, queue, { index, units, fill: false });
     }
   }
 }
 
-function place(state: State, queue: OrderQueue, order: { index: number; units: number; fill: boolean }): void {
+function place(
+  state: State,
+  queue: OrderQueue,
+  order: { index: number; units: number; fill: boolean },
+): void {
   plus(state.cells.open, order.index, order.units);
   if (queue.count === queue.cell.length) growQueue(queue);
   queue.cell[queue.count] = order.index;

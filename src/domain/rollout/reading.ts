@@ -1,7 +1,7 @@
 // What is read off the weekly pass: how deep the hole is and when, what ends it, what is lost, how long money is bound.
 // Worked figure: opening cash 36,000, lowest −12,300 in week 9: need 12,300, depth from zero 48,300.
 import type { Compiled } from './compiled.ts';
-import { type FlowName, FLOW_NAMES, type PassResult, type RolloutReading } from './types.ts';
+import { FLOW_NAMES, type FlowName, type PassResult, type RolloutReading } from './types.ts';
 
 export interface ReadingArgs {
   compiled: Compiled;

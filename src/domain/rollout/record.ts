@@ -3,13 +3,7 @@
 // sold, 500 in stores, 200 in transit, 1,950 ours, 50 gone: 3,600 either way.
 import { CASH } from './books.ts';
 import { plus, type State } from './state.ts';
-import {
-  BALANCE_NAMES,
-  FLOW_NAMES,
-  type PassResult,
-  PROFIT_NAMES,
-  UNIT_NAMES,
-} from './types.ts';
+import { BALANCE_NAMES, FLOW_NAMES, type PassResult, PROFIT_NAMES, UNIT_NAMES } from './types.ts';
 
 function series<Name extends string>(names: readonly Name[], weeks: number): Record<Name, Float64Array> {
   const pairs = names.map((name) => [name, new Float64Array(weeks)]);
@@ -67,7 +61,8 @@ export function recordWeek(args: WeekArgs): void {
   });
   record.low[week] = opening + moneyIn + paid;
   const closing = balances[CASH] ?? 0;
-  if (closing - opening !== net) throw new Error(`cash moved ${closing - opening}, flows say ${net}, week ${week}`);
+  if (closing - opening !== net)
+    throw new Error(`cash moved ${closing - opening}, flows say ${net}, week ${week}`);
   recordUnits(state, record, week);
   recordAccounts(state, record, week);
 }
@@ -101,8 +96,10 @@ function recordUnits(state: State, record: PassResult, week: number): void {
     out.onOrder[week] = item.onOrder;
     item.known += item.made - item.sold - item.gone;
     const there = item.ours + (inTransit[i] ?? 0) + (inStores[i] ?? 0);
-    if (item.known !== there) throw new Error(`item ${i}: ${item.known} units known, ${there} there, week ${week}`);
-    if (item.held === 0 && item.stockAmount !== 0) throw new Error(`item ${i}: no stock, yet ${item.stockAmount}`);
+    if (item.known !== there)
+      throw new Error(`item ${i}: ${item.known} units known, ${there} there, week ${week}`);
+    if (item.held === 0 && item.stockAmount !== 0)
+      throw new Error(`item ${i}: no stock, yet ${item.stockAmount}`);
   });
 }
 

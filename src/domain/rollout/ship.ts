@@ -4,6 +4,7 @@
 import { timesPrice } from '../money/integer.ts';
 import type { Cell, CompiledAccount } from './compiled.ts';
 import { type ItemState, type ListingWeek, plus, type State } from './state.ts';
+import { holdUnits } from './stores.ts';
 
 export function shipItem(state: State, i: number, week: number): void {
   const item = state.items[i] as ItemState;
@@ -31,6 +32,7 @@ export function shipItem(state: State, i: number, week: number): void {
     kept++;
   }
   queue.count = kept;
+  queue.late = kept;
   item.backlog = backlog;
 }
 
@@ -66,22 +68,17 @@ function shipOrder(at: OrderAt, units: number): void {
   listing.shippedFree += free;
   listing.shippedPaid += units - free;
   const account = accountOf(state, index);
-  if (account.sale === 'guaranteed' && week + cell.transitWeeks < cell.openWeek + account.reviewWeeks) {
-    holdGuaranteed(at, cell, account, units - free);
-  }
+  if (account.sale === 'guaranteed') holdGuaranteed(at, cell, account, units - free);
 }
 
 /** Under guaranteed sale a share of the units may come back: they are held, not sold, until the review. */
 function holdGuaranteed(at: OrderAt, cell: Cell, terms: CompiledAccount, paid: number): void {
   const { state, index, week } = at;
   const { cells } = state;
-  plus(cells.heldCarry, index, paid * terms.expectedReturnRate);
-  const held = Math.min(paid, Math.floor((cells.heldCarry[index] ?? 0) / 1_000_000));
-  plus(cells.heldCarry, index, -held * 1_000_000);
+  const held = holdUnits({ cells, index, cell, terms, week }, paid);
   if (held === 0) return;
   const price = state.compiled.listings[cell.listing]?.invoicePrice[week] ?? 0;
   const amount = timesPrice(held, price, state.compiled.perMinor);
-  plus(cells.heldUnits, index, held);
   plus(cells.heldAmount, index, amount);
   (state.listings[cell.listing] as ListingWeek).shippedHeld += held;
   plus(state.guaranteeAmount, cell.listing, amount);

@@ -89,7 +89,10 @@ export function mostDoors(args: SolveArgs, accountId: string): MostDoors | null 
 }
 
 /** Steps of a sixteenth of the plan and up, so that a stretch that fails before a larger one that holds is seen. */
-function bracket(lowest: (doors: number) => number, planned: number): { holds: number; fails: number | null } {
+function bracket(
+  lowest: (doors: number) => number,
+  planned: number,
+): { holds: number; fails: number | null } {
   const step = Math.max(1, Math.ceil(planned / 16));
   let holds = 0;
   for (let doors = step; doors <= planned * 10; doors += doors < planned ? step : planned) {

@@ -1,8 +1,9 @@
 // What the weekly pass carries from week to week: stock where it stands, open orders, what falls due. Made by
 // newState(), changed only by the step files (stores, supply, ship, settle, standing), read by pass.ts at each close.
+
+import { timesPrice } from '../money/integer.ts';
 import { type Books, openBooks, type Recorder } from './books.ts';
 import type { Compiled, LoanTerms } from './compiled.ts';
-import { timesPrice } from '../money/integer.ts';
 import { BALANCE_NAMES } from './types.ts';
 
 /** Stock and open orders of every cell, an array a quantity: the inner loops run over these. */
@@ -30,6 +31,8 @@ export interface CellStates {
 /** Open orders of one item in shipping order; the three lists run in step. */
 export interface OrderQueue {
   count: number;
+  /** The first so many were left by the last shipping: they are the backlog. */
+  late: number;
   cell: Int32Array;
   units: Float64Array;
   /** 1 for an opening fill. */
@@ -41,6 +44,7 @@ const FIRST_QUEUE = 256;
 function newQueue(): OrderQueue {
   return {
     count: 0,
+    late: 0,
     cell: new Int32Array(FIRST_QUEUE),
     units: new Float64Array(FIRST_QUEUE),
     fill: new Uint8Array(FIRST_QUEUE),
@@ -303,7 +307,8 @@ function openBalances(state: State): void {
     item.known += cell.openingStock;
     if (accounts[cell.account]?.sale === 'scan') item.held += cell.openingStock;
   }
-  const assets = business.openingCash + opening.receivables + opening.stock + opening.deposits + opening.equipment;
+  const assets =
+    business.openingCash + opening.receivables + opening.stock + opening.deposits + opening.equipment;
   set('retained', assets - opening.payables - opening.accrued - opening.loans - opening.paidInAmount);
 }
 

@@ -1,8 +1,8 @@
 // The store side of a week: doors closing (step 2), deliveries arriving (step 4), shoppers buying (step 7), stores
 // ordering (step 8). Used by the pass with limits and by the pass without (free.ts).
 // Worked figure: target 480, stock 300, in transit 60, 10 doors, case of 12: (120 − 9 x 11 / 2) / 12 = 5.9, five cases.
-import type { Cell, Cohort, Compiled } from './compiled.ts';
-import type { CellStates } from './state.ts';
+import type { Cell, Cohort, Compiled, CompiledAccount, HotCells } from './compiled.ts';
+import { type CellStates, plus } from './state.ts';
 
 /** One cell in one week of a run. */
 export interface CellWeek {
@@ -22,49 +22,79 @@ export function closingUnits(cohort: Cohort, stock: number, week: number): numbe
 }
 
 /** Puts the week's arrivals on the shelf. Returns the units that arrived at closed doors instead. */
-export function arrive(at: CellWeek, open: boolean, units: number): number {
-  const { cells, index } = at;
+export function arrive(cells: CellStates, index: number, units: number, open: boolean): number {
   cells.transit[index] = (cells.transit[index] ?? 0) - units;
   if (!open) return units;
   cells.stock[index] = (cells.stock[index] ?? 0) + units;
   return 0;
 }
 
+/** Whether the guarantee of a cell is settled this week: at its review, or with its last door. */
+export function isReviewed(cell: Cell, cohort: Cohort, account: CompiledAccount, week: number): boolean {
+  if (account.sale !== 'guaranteed') return false;
+  if (week === cell.openWeek + account.reviewWeeks) return true;
+  return cohort.closes[week] === 1 && cohort.doors[week] === 0;
+}
+
+/** Of paid units shipped under guarantee, those held until the review; fractions are carried. */
+export function holdUnits(
+  at: { cells: CellStates; index: number; cell: Cell; terms: CompiledAccount; week: number },
+  paid: number,
+): number {
+  const { cells, index, cell, terms, week } = at;
+  if (week + cell.transitWeeks >= cell.openWeek + terms.reviewWeeks) return 0;
+  plus(cells.heldCarry, index, paid * terms.expectedReturnRate);
+  const held = Math.min(paid, Math.floor((cells.heldCarry[index] ?? 0) / 1_000_000));
+  plus(cells.heldCarry, index, -held * 1_000_000);
+  plus(cells.heldUnits, index, held);
+  return held;
+}
+
+/** The review: of the units held, those that still stand on the shelf leave it. */
+export function takeHeld(cells: CellStates, index: number): number {
+  const back = Math.min(cells.heldUnits[index] ?? 0, cells.stock[index] ?? 0);
+  plus(cells.stock, index, -back);
+  cells.heldUnits[index] = 0;
+  return back;
+}
+
+/** Pay-on-scan: whole units gone off the shelf unscanned; fractions, and what the shelf lacks, are carried. */
+export function takeShrink(cells: CellStates, index: number, sold: number, rateMillionths: number): number {
+  if (rateMillionths === 0) return 0;
+  plus(cells.shrinkCarry, index, sold * rateMillionths);
+  const units = Math.min(cells.stock[index] ?? 0, Math.floor((cells.shrinkCarry[index] ?? 0) / 1_000_000));
+  plus(cells.shrinkCarry, index, -units * 1_000_000);
+  plus(cells.stock, index, -units);
+  return units;
+}
+
+// The next two run once a cell and week, tens of thousands of times a plan: plain arguments, for speed. `index` is the
+// cell, `place` its week's place in the hot arrays (week x cells + cell).
+
 /** Shoppers: whole units wanted this week; the fraction is carried. */
-export function demandOfWeek(at: CellWeek): number {
-  const { compiled, cells, index, week } = at;
-  const { hot } = compiled;
-  const millionths = (hot.demand[week * hot.count + index] ?? 0) + (cells.demandCarry[index] ?? 0);
-  if (millionths < 1_000_000) {
-    cells.demandCarry[index] = millionths;
-    return 0;
-  }
+export function demandOfWeek(hot: HotCells, cells: CellStates, index: number, place: number): number {
+  const millionths = (hot.demand[place] ?? 0) + (cells.demandCarry[index] ?? 0);
   const demand = Math.floor(millionths / 1_000_000);
   cells.demandCarry[index] = millionths - demand * 1_000_000;
   return demand;
 }
 
 /** Units the cohort orders at the end of a week, in full cases a door at a time; 0 when none or when doors will be gone. */
-export function reorder(at: CellWeek): number {
-  const { compiled, cells, index, week } = at;
-  const { hot } = compiled;
-  const place = week * hot.count + index;
+export function reorder(hot: HotCells, cells: CellStates, index: number, place: number): number {
   const doors = hot.doors[place] ?? 0;
-  if (doors === 0) return 0;
   const there = (cells.stock[index] ?? 0) + (cells.transit[index] ?? 0) + (cells.open[index] ?? 0);
   const gap = (hot.target[place] ?? 0) - there;
   const caseUnits = hot.caseUnits[index] ?? 1;
   const beyondRounding = gap - ((doors - 1) * (caseUnits - 1)) / 2;
-  if (beyondRounding < caseUnits) return 0;
+  if (beyondRounding < caseUnits || doors === 0) return 0;
   // Ordered now, shipped next week, there transit weeks later: nothing is ordered for closed doors.
-  const arrival = week + 1 + (hot.transitWeeks[index] ?? 0);
-  if (arrival < compiled.reach && (hot.doors[arrival * hot.count + index] ?? 0) === 0) return 0;
+  const arrival = place + (1 + (hot.transitWeeks[index] ?? 0)) * hot.count;
+  if (hot.doors[arrival] === 0) return 0;
   return Math.floor(beyondRounding / caseUnits) * caseUnits;
 }
 
 /** The opening fill is ordered so that it arrives in the opening week, when it does open. */
 export function fillOrder(compiled: Compiled, cell: Cell): number {
   const cohort = compiled.cohorts[cell.cohort] as Cohort;
-  const opens = cell.openWeek >= compiled.reach || (cohort.doors[cell.openWeek] ?? 0) > 0;
-  return opens ? cell.fillUnits : 0;
+  return (cohort.doors[cell.openWeek] ?? 0) > 0 ? cell.fillUnits : 0;
 }

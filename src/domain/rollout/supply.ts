@@ -20,7 +20,11 @@ export function receiveGoods(state: State, i: number, week: number): void {
   const goods = item.landGoods[week] ?? 0;
   const freight = item.landFreight[week] ?? 0;
   const deposit = Math.min(goods, item.landDeposit[week] ?? 0);
+  // With no lead time step 5 lands more this week: only that is left to receive then.
   item.landUnits[week] = 0;
+  item.landGoods[week] = 0;
+  item.landFreight[week] = 0;
+  item.landDeposit[week] = 0;
   item.onOrder -= units;
   item.ours += units;
   item.held += units;
@@ -88,7 +92,8 @@ function placeInstalments(state: State, i: number, week: number, units: number):
   let left = units;
   for (let w = week + terms.leadWeeks; left > 0 && w < item.landUnits.length; w++) {
     const lid = terms.capacity[Math.min(w, weeks - 1)] ?? 0;
-    const instalment = Math.min(left, Math.max(0, lid - (item.landUnits[w] ?? 0)));
+    const taken = (item.landUnits[w] ?? 0) + (w === week ? item.made : 0);
+    const instalment = Math.min(left, Math.max(0, lid - taken));
     if (instalment <= 0) continue;
     const goods = timesPrice(instalment, terms.landedGoods, state.compiled.perMinor);
     const freight = timesPrice(instalment, terms.landedFreight, state.compiled.perMinor);

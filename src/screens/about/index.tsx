@@ -13,16 +13,22 @@ export function AboutSheet(): VNode {
     <Sheet title="What this is, and what it isn’t" onClose={() => session.closeSheet()}>
       <div class="ff-stack">
         <p>
-          Firstfill works out whether a shelf pays and whether the first fill can be afforded, from what you type. Every
-          figure opens to the lines that made it, down to what was typed or to the default that stands in.
+          Firstfill works out whether a shelf pays and whether the first fill can be afforded, from what you
+          type. Every figure opens to the lines that made it, down to what was typed or to the default that
+          stands in.
         </p>
-        <p>It works with no network. Nothing you type leaves this device, unless you save it as a file and send it.</p>
+        <p>
+          It works with no network. Nothing you type leaves this device, unless you save it as a file and send
+          it.
+        </p>
         <Caution>Computed, not advice. A licensed professional should confirm terms and funding.</Caution>
         <Caution>
-          The shelf price is the chain’s to set. Suggesting one is one thing, agreeing one another; in the EU and the UK
-          agreeing a minimum is a hardcore restriction.
+          The shelf price is the chain’s to set. Suggesting one is one thing, agreeing one another; in the EU
+          and the UK agreeing a minimum is a hardcore restriction.
         </Caution>
-        <Caution>Product safety, labels and certificates: ask your local code and an accredited body.</Caution>
+        <Caution>
+          Product safety, labels and certificates: ask your local code and an accredited body.
+        </Caution>
         <Segmented
           label="Paper"
           value={scheme}

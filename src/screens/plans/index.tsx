@@ -66,7 +66,9 @@ function Examples(): VNode {
   return (
     <section class="ff-stack" aria-labelledby="examples">
       <h2 id="examples">Examples</h2>
-      <p class="ff-quiet ff-least">Invented brands and chains. Change anything: what you change is kept as a plan of yours.</p>
+      <p class="ff-quiet ff-least">
+        Invented brands and chains. Change anything: what you change is kept as a plan of yours.
+      </p>
       <ul class="ff-plan-list">
         {examples.map(({ id, name, lesson }) => (
           <PlanRowLink key={id} id={id} name={name} updatedAt={null} lesson={lesson} />

@@ -14,7 +14,10 @@ export function StorageState(): VNode {
     return (
       <ProblemNote>
         <p>{refusal.sentence}</p>
-        <p>Everything works meanwhile, in memory: save as a file what you want to keep before you close this page.</p>
+        <p>
+          Everything works meanwhile, in memory: save as a file what you want to keep before you close this
+          page.
+        </p>
         <ButtonRow>
           <Button onPress={() => void session.openStoreAgain()}>Try again</Button>
         </ButtonRow>

@@ -14,7 +14,10 @@ export function PromiseScreen(): VNode {
     <View title="Promise" verdict={null}>
       <EmptyState title="No evidence entered yet, so nothing is said of what this plan promises.">
         <div class="ff-promise-what">
-          <p>Evidence is what stores have sold: store, week, units. It says which rates of sale are believable, and for how many stores.</p>
+          <p>
+            Evidence is what stores have sold: store, week, units. It says which rates of sale are believable,
+            and for how many stores.
+          </p>
           <p>A friendly word is not a purchase order: doors count by how far they are agreed.</p>
         </div>
       </EmptyState>
@@ -58,6 +61,10 @@ function doorsOf(account: Account): number {
 /** The week the last wave is through: its first week and as many as its doors a week take. */
 function byWhen(account: Account, week: (index: number) => string): string {
   if (account.waves.length === 0) return '';
-  const last = Math.max(...account.waves.map(({ openWeek, doors, doorsPerWeek }) => openWeek + Math.ceil(doors / doorsPerWeek) - 1));
+  const last = Math.max(
+    ...account.waves.map(
+      ({ openWeek, doors, doorsPerWeek }) => openWeek + Math.ceil(doors / doorsPerWeek) - 1,
+    ),
+  );
   return ` by ${week(last)}`;
 }

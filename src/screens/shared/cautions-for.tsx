@@ -6,10 +6,17 @@ import { Caution } from '../../widgets/index.ts';
 import { usePlan } from './session-context.ts';
 
 /** Cautions of one place; of one chain where an account is named. */
-export function CautionsFor({ place, accountId }: { place: CautionPlace; accountId: string | null }): VNode | null {
+export function CautionsFor({
+  place,
+  accountId,
+}: {
+  place: CautionPlace;
+  accountId: string | null;
+}): VNode | null {
   const plan = usePlan();
   const cautions = cautionsOf(plan).filter(
-    (each) => each.place === place && (each.accountId === null || accountId === null || each.accountId === accountId),
+    (each) =>
+      each.place === place && (each.accountId === null || accountId === null || each.accountId === accountId),
   );
   if (cautions.length === 0) return null;
   return (

@@ -3,7 +3,15 @@
 // Worked example: <FieldFor path="accounts/corner/terms/latenessDays" label="Paid late" kind="whole" unit="days" step="days" />
 import type { ComponentChildren, VNode } from 'preact';
 import { getAt } from '../../domain/plan/path.ts';
-import { AmountField, DateField, Segmented, SelectField, SwitchField, TextField, WholeNumberField } from '../../widgets/index.ts';
+import {
+  AmountField,
+  DateField,
+  Segmented,
+  SelectField,
+  SwitchField,
+  TextField,
+  WholeNumberField,
+} from '../../widgets/index.ts';
 import { BasisTag, useBasis } from './basis-tag.tsx';
 import { problemWords } from './problem-words.ts';
 import { usePlan, useSession } from './session-context.ts';

@@ -3,7 +3,15 @@
 // Worked example: 'accounts/corner/terms/latenessDays' stands in "inputs:terms:corner".
 
 /** Sections of one chain, of one product, and of the plan as a whole. */
-export const CHAIN_SECTIONS = ['hands', 'listings', 'openings', 'terms', 'allowances', 'moneyDown', 'promotions'] as const;
+export const CHAIN_SECTIONS = [
+  'hands',
+  'listings',
+  'openings',
+  'terms',
+  'allowances',
+  'moneyDown',
+  'promotions',
+] as const;
 export const PRODUCT_SECTIONS = ['cost', 'pack', 'supply', 'stock'] as const;
 export const PLAN_SECTIONS = ['market', 'cash', 'overhead', 'funding', 'books', 'verdictLines'] as const;
 

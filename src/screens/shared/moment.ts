@@ -6,3 +6,10 @@ export function momentText(milliseconds: number): string {
   const language = /^en\b/.test(locale) ? locale : 'en-GB';
   return new Intl.DateTimeFormat(language, { dateStyle: 'medium', timeStyle: 'short' }).format(milliseconds);
 }
+
+/** Today's date where the person is, written YYYY-MM-DD. */
+export function today(): string {
+  const now = new Date();
+  const two = (part: number) => String(part).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}

@@ -82,5 +82,8 @@ function isPlace(plan: Plan, path: string): boolean {
 /** "unitsPerWeek" is "units per week"; an id that names nothing is left out. */
 function spaced(segment: string): string {
   if (/^\d+$/.test(segment)) return `number ${Number(segment) + 1}`;
-  return segment.replace(/([a-z])([A-Z])/g, '$1 $2').replace(/-/g, ' ').toLowerCase();
+  return segment
+    .replace(/([a-z])([A-Z])/g, '$1 $2')
+    .replace(/-/g, ' ')
+    .toLowerCase();
 }

@@ -25,7 +25,8 @@ export interface FieldProblem {
 
 /** The sentence under a field. */
 export function problemWords({ label, isShare, typed, still, problem }: FieldProblem): string {
-  const got = typed === null ? problem.got : typed.trim() === '' ? 'nothing' : `“${typed.trim().slice(0, 80)}”`;
+  const got =
+    typed === null ? problem.got : typed.trim() === '' ? 'nothing' : `“${typed.trim().slice(0, 80)}”`;
   const rest = still === '' ? '' : ` Still showing the result for ${still}.`;
   return `${label}: got ${got}. ${expectedWords(problem, isShare)}${rest}`;
 }

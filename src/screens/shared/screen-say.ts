@@ -84,7 +84,8 @@ function makeSay(args: { currency: string; startDay: number; locale: string }): 
   const dayText = dateText(language, { day: 'numeric', month: 'short' });
   const longText = dateText(language, { day: 'numeric', month: 'short', year: 'numeric' });
   const weekDay = (index: number) => dayText(isoDateOf(args.startDay + 7 * index));
-  const asDecimal = (amount: Decimal | string | number) => (typeof amount === 'object' ? amount : dec(amount));
+  const asDecimal = (amount: Decimal | string | number) =>
+    typeof amount === 'object' ? amount : dec(amount);
   const signed = (text: string) => format.withPlus(look, text);
   return {
     look,

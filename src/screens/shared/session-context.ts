@@ -30,7 +30,7 @@ export function useShown(): Shown | null {
   const plan = session.plan.value;
   const shown = session.results.value;
   if (plan === null || shown === null) return null;
-  return { plan, results: shown.results, older: shown.revision !== session.revision.value };
+  return { plan, results: shown.results, older: session.stale.value };
 }
 
 /** The open plan. Screens of a plan are drawn only while one is open. */

@@ -4,7 +4,17 @@
 import { Decimal, dec } from '../../domain/money/decimal.ts';
 
 /** sum: 1-2-5 nearest 4 %; tag: 0.10 from where it stands; margin .5 point; slow share .25 point; depth 5; funded 25. */
-export type StepName = 'sum' | 'tag' | 'margin' | 'slowShare' | 'depth' | 'funded' | 'one' | 'days' | 'doors' | 'rate';
+export type StepName =
+  | 'sum'
+  | 'tag'
+  | 'margin'
+  | 'slowShare'
+  | 'depth'
+  | 'funded'
+  | 'one'
+  | 'days'
+  | 'doors'
+  | 'rate';
 
 export interface StepArgs {
   /** The value as the plan keeps it. */
@@ -20,8 +30,7 @@ export interface StepArgs {
 export function stepped({ value, step, direction, fine, least }: StepArgs): string {
   const from = dec(value ?? 0);
   const size = sizeOf(step, from, fine);
-  const next =
-    step === 'tag' ? from.plus(size.times(direction)) : ontoGrid({ from, size, direction });
+  const next = step === 'tag' ? from.plus(size.times(direction)) : ontoGrid({ from, size, direction });
   const bounded = least !== null && next.lt(least) ? dec(least) : next;
   return bounded.toFixed();
 }

@@ -29,7 +29,15 @@ export function readNumber({ text, kind, currency }: TypedArgs): Typed | null {
 }
 
 /** A plan's value as the text a field shows: no grouping, the locale's decimal mark, percent in points. */
-export function textOf({ value, kind, currency }: { value: unknown; kind: FieldKind; currency: string }): string {
+export function textOf({
+  value,
+  kind,
+  currency,
+}: {
+  value: unknown;
+  kind: FieldKind;
+  currency: string;
+}): string {
   if (typeof value !== 'string' && typeof value !== 'number') return '';
   if (kind === 'text') return String(value);
   const look = browserLook(currency);

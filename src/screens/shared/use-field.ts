@@ -54,7 +54,13 @@ export function useField({ path, label, kind }: FieldArgs): FieldState {
     problem:
       problem === undefined
         ? undefined
-        : problemWords({ label, isShare: kind === 'percent', typed: refused ?? null, still: withUnit(still, kind), problem }),
+        : problemWords({
+            label,
+            isShare: kind === 'percent',
+            typed: refused ?? null,
+            still: withUnit(still, kind),
+            problem,
+          }),
     readBack: live === undefined ? undefined : readBackOf({ text: live, kind, currency }),
     onInput: (typed) => {
       stepping.current = false;
@@ -66,19 +72,29 @@ export function useField({ path, label, kind }: FieldArgs): FieldState {
       setDraft(null);
       session.endStep();
     },
-    stepBy: (step, least) => (direction, { fine, repeat }) => {
-      if (!repeat) session.endStep();
-      setDraft(null);
-      const now = getAt(session.plan.value, path);
-      const from = typeof now === 'string' || typeof now === 'number' ? now : null;
-      const next = stepped({ value: from, step, direction, fine, least });
-      session.setField(path, kind === 'whole' ? Number(next) : next);
-    },
+    stepBy:
+      (step, least) =>
+      (direction, { fine, repeat }) => {
+        if (!repeat) session.endStep();
+        setDraft(null);
+        const now = getAt(session.plan.value, path);
+        const from = typeof now === 'string' || typeof now === 'number' ? now : null;
+        const next = stepped({ value: from, step, direction, fine, least });
+        session.setField(path, kind === 'whole' ? Number(next) : next);
+      },
   };
 }
 
 /** "Reads as 1200": only where the text could have meant another number too, or has k or m in it. */
-function readBackOf({ text, kind, currency }: { text: string; kind: FieldKind; currency: string }): string | undefined {
+function readBackOf({
+  text,
+  kind,
+  currency,
+}: {
+  text: string;
+  kind: FieldKind;
+  currency: string;
+}): string | undefined {
   const read = readNumber({ text, kind, currency });
   if (read === null || !read.ok) return undefined;
   if (read.couldBe === null && !/[km]\s*$/i.test(text)) return undefined;

@@ -67,7 +67,9 @@ function PlanTrouble(): VNode | null {
   const session = useSession();
   const plan = session.plan.value;
   const typed = session.typed.value;
-  const standing = [...session.problems.value].filter(([path]) => !typed.has(path)).flatMap(([, each]) => each);
+  const standing = [...session.problems.value]
+    .filter(([path]) => !typed.has(path))
+    .flatMap(([, each]) => each);
   if (standing.length === 0) return null;
   const hasResults = session.results.value !== null;
   return (
@@ -75,7 +77,11 @@ function PlanTrouble(): VNode | null {
       {standing.map((problem) => (
         <p key={`${problem.path} ${problem.code}`}>{problemSentence(plan, problem)}</p>
       ))}
-      <p>{hasResults ? 'Figures are those of the last plan that could be computed.' : 'Nothing can be computed until this is mended.'}</p>
+      <p>
+        {hasResults
+          ? 'Figures are those of the last plan that could be computed.'
+          : 'Nothing can be computed until this is mended.'}
+      </p>
     </ProblemNote>
   );
 }

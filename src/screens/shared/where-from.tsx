@@ -28,7 +28,8 @@ export function WhereFromSheet(): VNode | null {
 function Answer({ figureKey }: { figureKey: FigureKey }): VNode {
   const shown = useShown();
   const say = useSay();
-  const answer = shown === null ? null : explain({ plan: shown.plan, results: shown.results, key: figureKey, say });
+  const answer =
+    shown === null ? null : explain({ plan: shown.plan, results: shown.results, key: figureKey, say });
   if (answer === null) return <p>This address names a figure that is not in this plan any more.</p>;
   return (
     <div class="ff-stack ff-why">
@@ -36,8 +37,7 @@ function Answer({ figureKey }: { figureKey: FigureKey }): VNode {
       {answer.lines.length > 0 && (
         <ul class="ff-why-lines">
           {answer.lines.map((line, index) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: two lines may read the same
-            <Line key={index} line={line} />
+            <Line key={`${index} ${line.label}`} line={line} />
           ))}
         </ul>
       )}
@@ -74,7 +74,11 @@ function Line({ line }: { line: ExplanationLine }): VNode {
         {explains === null ? (
           line.value
         ) : (
-          <Button kind="quiet" onPress={() => session.openSheet(sheetOfKey(explains))} label={`${line.label}: ${line.value}. Where from?`}>
+          <Button
+            kind="quiet"
+            onPress={() => session.openSheet(sheetOfKey(explains))}
+            label={`${line.label}: ${line.value}. Where from?`}
+          >
             {line.value}
           </Button>
         )}

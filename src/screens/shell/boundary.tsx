@@ -20,8 +20,8 @@ export function Boundary({ children }: { children: ComponentChildren }): VNode {
     <section class="ff-bug ff-stack" role="alert">
       <h1>Something in this app is broken</h1>
       <p>
-        A check of the app itself failed, so what it would have shown can’t be trusted. Your plan is not lost: save it as
-        a file before you go on.
+        A check of the app itself failed, so what it would have shown can’t be trusted. Your plan is not lost:
+        save it as a file before you go on.
       </p>
       <p class="ff-least ff-quiet">{bug?.message ?? String(error)}</p>
       <ButtonRow>

@@ -3,15 +3,15 @@
 // Worked example: view "lost" shows the address and the way back to the plans.
 import type { VNode } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
-import { hashOf, planIdOf, type Route } from '../../app/route.ts';
+import { hashOf, type Route } from '../../app/route.ts';
 import { EmptyState, LinkButton, ProblemNote } from '../../widgets/index.ts';
 import { FrontScreen } from '../front/index.tsx';
 import { PlansScreen } from '../plans/index.tsx';
 import { SevenScreen } from '../seven/index.tsx';
+import { LazyScreen, type Load, prefetch } from '../shared/lazy-screen.tsx';
 import { problemSentence } from '../shared/problem-words.ts';
 import { useSession } from '../shared/session-context.ts';
 import { useTitle } from '../shared/view.tsx';
-import { LazyScreen, type Load, prefetch } from './lazy-screen.tsx';
 
 type LaterView = 'ladder' | 'deal' | 'cash' | 'roll-out' | 'promise' | 'inputs';
 
@@ -27,16 +27,15 @@ const LATER: Record<LaterView, Load> = {
 export function CurrentScreen(): VNode {
   const route = useSession().route.value;
   usePrefetch();
-  if (route.view === 'plans') return <PlansScreen />;
-  if (route.view === 'seven') return <SevenScreen />;
   if (route.view === 'lost') return <Lost hash={route.hash} />;
-  return <OfPlan route={route} />;
+  if ('planId' in route) return <OfPlan route={route} />;
+  return route.view === 'plans' ? <PlansScreen /> : <SevenScreen />;
 }
 
 /** A screen of a plan, once that plan is open and there is something to show. */
-function OfPlan({ route }: { route: Exclude<Route, { view: 'plans' | 'seven' | 'lost' }> }): VNode {
+function OfPlan({ route }: { route: Extract<Route, { planId: string }> }): VNode {
   const session = useSession();
-  const planId = planIdOf(route);
+  const { planId } = route;
   if (session.plan.value?.id !== planId) return <NotOpen key={planId} />;
   if (route.view !== 'inputs' && session.results.value === null) return <NotComputed />;
   if (route.view === 'front') return <FrontScreen />;

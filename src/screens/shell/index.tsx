@@ -9,11 +9,12 @@ import { PatternDefs } from '../../widgets/index.ts';
 import { SessionContext, useSession } from '../shared/session-context.ts';
 import { Boundary } from './boundary.tsx';
 import { CurrentScreen } from './current-screen.tsx';
+import { Banners, Toasts } from './notices.tsx';
 import { PlanHeader } from './plan-header.tsx';
 import { PlanRail } from './plan-rail.tsx';
-import { Banners, Toasts } from './notices.tsx';
 import { Sheets } from './sheets.tsx';
 import { useUndoKeys } from './undo-keys.ts';
+import '../shared/shared.css';
 import './shell.css';
 
 export function Shell({ session }: { session: Session }): VNode {
@@ -29,7 +30,7 @@ function Frame(): VNode {
   const session = useSession();
   const main = useMainFocus();
   useUndoKeys();
-  if (session.phase.value === 'starting') return <Starting />;
+  if (session.phase.value === 'starting' && session.bug.value === null) return <Starting />;
   const route = session.route.value;
   const ofPlan = planIdOf(route) !== null && session.plan.value !== null && session.bug.value === null;
   const whole = route.view === 'seven';

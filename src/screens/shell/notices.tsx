@@ -15,7 +15,12 @@ export function Banners(): VNode {
   return (
     <>
       {lines.map((notice) => (
-        <Banner key={notice.id} text={notice.sentence} tone={notice.kind === 'update' ? 'ask' : 'warn'} actions={actionsOf(session, notice)} />
+        <Banner
+          key={notice.id}
+          text={notice.sentence}
+          tone={notice.kind === 'update' ? 'ask' : 'warn'}
+          actions={actionsOf(session, notice)}
+        />
       ))}
     </>
   );

@@ -1,9 +1,9 @@
 // The sheets that open over any view: where a figure comes from, one section of the inputs, and what this app is. A view's
 // own sheets are its own. Worked example: ?sheet=inputs:terms:corner opens Corner's payment terms over the cash picture.
 import type { VNode } from 'preact';
-import { useSession } from '../shared/session-context.ts';
 import { placeOfSheet } from '../shared/input-places.ts';
-import { LazyScreen, type Load } from './lazy-screen.tsx';
+import { LazyScreen, type Load } from '../shared/lazy-screen.tsx';
+import { useSession } from '../shared/session-context.ts';
 
 const WHERE_FROM: Load = () => import('../shared/where-from.tsx').then((room) => room.WhereFromSheet);
 const INPUTS: Load = () => import('../inputs/sheet.tsx').then((room) => room.InputsSheet);

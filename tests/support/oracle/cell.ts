@@ -54,15 +54,20 @@ export function newCells({ places }: Facts): Cell[] {
   }));
 }
 
-/** Units that leave the shelf with the doors that closed since last week. */
-export function leaveWithDoors(cell: Cell, week: number): number {
+/**
+ * Units that leave the shelf with the doors that closed since last week; with the last door its open orders are lost, of
+ * which those that should have left before this week are told.
+ */
+export function leaveWithDoors(cell: Cell, week: number): { units: number; lostOrders: number } {
   const before = doorsIn(cell.cohort, week - 1);
   const now = doorsIn(cell.cohort, week);
-  if (now >= before) return 0;
-  const leaving = now === 0 ? cell.shelf : Math.floor((cell.shelf * (before - now)) / before);
-  cell.shelf -= leaving;
-  if (now === 0) cell.orders = [];
-  return leaving;
+  if (now >= before) return { units: 0, lostOrders: 0 };
+  const units = now === 0 ? cell.shelf : Math.floor((cell.shelf * (before - now)) / before);
+  cell.shelf -= units;
+  if (now > 0) return { units, lostOrders: 0 };
+  const lostOrders = total(cell.orders.filter((each) => each.placedWeek < week - 1).map((each) => each.left));
+  cell.orders = [];
+  return { units, lostOrders };
 }
 
 export function lastDoorCloses({ cohort }: Cell, week: number): boolean {
@@ -160,9 +165,4 @@ export function ship(cell: Cell, order: Order, week: number, units: number): { f
   cell.coming.push({ week: week + cell.line.account.terms.transitWeeks, units });
   cell.orders = cell.orders.filter((each) => each.left > 0);
   return { free };
-}
-
-/** Units of a shipment that are paid for: all where free fill is billed back. */
-export function invoicedUnits({ line }: Place, units: number, free: number): number {
-  return line.account.freeFill.settled === 'billedBack' ? units : units - free;
 }

@@ -4,9 +4,9 @@
  */
 import { isPaidIn, monthOf } from './dates.ts';
 import { doorsIn, type Facts, opens, sum } from './facts.ts';
-import { millionths, nearest, share } from './numbers.ts';
-import { feesOpening } from './opening-fees.ts';
-import { type Dated, pay, post, receive, type World } from './world.ts';
+import { millionths, nearest, scaled, share, totalOf } from './numbers.ts';
+import { feesOpening, times } from './opening-fees.ts';
+import { addTo, type Dated, pay, post, receive, type World } from './world.ts';
 
 export function settleDated(world: World): void {
   baseSales(world);
@@ -57,10 +57,14 @@ function startsMonth({ facts, week }: World): boolean {
 
 function monthly(world: World): void {
   if (startsMonth(world)) {
-    pay(world, 'accrued', world.brokerOwed.before, 'broker');
-    pay(world, 'accrued', world.interestOwed.before, 'interest');
-    world.brokerOwed.before = 0n;
-    world.interestOwed.before = 0n;
+    for (const [owed, flow] of [
+      [world.brokerOwed, 'broker'],
+      [world.interestOwed, 'interest'],
+    ] as const) {
+      if (owed.before < 0n) continue; // more credits than sales: carried
+      pay(world, 'accrued', owed.before, flow);
+      owed.before = 0n;
+    }
   }
   for (const owed of [world.brokerOwed, world.interestOwed]) {
     owed.before += owed.now;
@@ -71,7 +75,9 @@ function monthly(world: World): void {
 function quarterly(world: World): void {
   const { startDate } = world.facts.plan;
   for (const [quarter, amount] of world.royaltyOwed) {
-    if (isPaidIn(quarter, startDate, world.week)) pay(world, 'accrued', amount, 'royalty');
+    if (!isPaidIn(quarter, startDate, world.week)) continue;
+    if (amount >= 0n) pay(world, 'accrued', amount, 'royalty');
+    else addTo(world.royaltyOwed, quarter + 1, amount); // more credits than sales: carried
   }
   for (const [quarter, amount] of world.vatOwed) {
     if (isPaidIn(quarter, startDate, world.week)) pay(world, 'accrued', amount, 'vatSettled');
@@ -90,31 +96,30 @@ function atOpenings(world: World): void {
   const { facts } = world;
   facts.plan.accounts.forEach(({ slotting, openingFees }, accountAt) => {
     if (slotting?.settled === 'atOpening') {
-      const times = feesOpening(world, accountAt, slotting.per);
-      pay(world, 'retained', sum(facts, slotting.amount) * BigInt(times), 'slotting');
+      pay(world, 'retained', feesOpening(world, accountAt, slotting), 'slotting');
     }
-    for (const fee of openingFees) {
-      const times = feesOpening(world, accountAt, fee.per);
-      pay(world, 'retained', sum(facts, fee.amount) * BigInt(times), 'openingFees');
-    }
+    for (const fee of openingFees) pay(world, 'retained', feesOpening(world, accountAt, fee), 'openingFees');
+    displays(world, accountAt);
   });
-  for (const cohort of facts.cohorts) display(world, cohort);
 }
 
-function display(world: World, cohort: Facts['cohorts'][number]): void {
+function displays(world: World, accountAt: number): void {
   const { facts, week } = world;
-  const { display: terms } = cohort.account;
+  const terms = facts.plan.accounts[accountAt]?.display ?? null;
   if (terms === null) return;
-  const build = sum(facts, terms.buildAmountPerDoor) + sum(facts, terms.freightAmountPerDoor);
-  const amount = build * BigInt(cohort.doorsAtOpening);
-  if (opens(cohort)) {
-    if (week === Math.max(0, cohort.openWeek - terms.buildWeeks))
-      pay(world, 'deposits', amount, 'displayBuild');
-    if (week === cohort.openWeek) post(world, 'retained', 'deposits', amount);
+  const perDoor = [terms.buildAmountPerDoor, terms.freightAmountPerDoor].map((text) => scaled(text, 4));
+  let doorsWithDisplay = 0;
+  for (const cohort of facts.cohorts.filter((each) => each.accountAt === accountAt)) {
+    const { openWeek, doorsAtOpening } = cohort;
+    const amount = nearest(totalOf(perDoor) * BigInt(doorsAtOpening), 10n ** BigInt(4 - facts.minorDigits));
+    if (opens(cohort)) {
+      if (week === Math.max(0, openWeek - terms.buildWeeks)) pay(world, 'deposits', amount, 'displayBuild');
+      if (week === openWeek) post(world, 'retained', 'deposits', amount);
+    }
+    const age = week - openWeek;
+    if (age >= 0 && age < terms.weeks) doorsWithDisplay += doorsIn(cohort, week);
   }
-  const age = week - cohort.openWeek;
-  if (age < 0 || age >= terms.weeks) return;
-  const fee = sum(facts, terms.feeAmountPerStoreWeek) * BigInt(doorsIn(cohort, week));
+  const fee = times(terms.feeAmountPerStoreWeek, doorsWithDisplay, facts.minorDigits);
   pay(world, 'retained', fee, 'displayFees');
 }
 

@@ -52,7 +52,7 @@ export function bookSale(world: World, line: Line, { units, free, held }: Sale):
   for (const each of deductions) post(world, 'retained', 'accrued', each);
   bookParts(world, line, invoice + vat, deductions);
   bookSellingCosts(world, line, { invoice, paid, free: billedBack ? 0 : free });
-  bookBillBacks(world, line, units);
+  bookBillBacks(world, line, paid);
   if (billedBack && free > 0) {
     const first = BigInt(prices.firstHandSellsTenThousandths);
     claim(world, accountAt, priced(free, first, minorDigits), account.freeFill.lagWeeks);
@@ -111,13 +111,12 @@ function bookSellingCosts(
   const price = invoicePrice(line, world.week);
   for (const { charge } of line.prices.charges) {
     if (charge.settles !== 'monthly' && charge.settles !== 'quarterly') continue;
-    const free = charge.onFreeGoods ? sale.free : 0;
-    const base = sale.invoice + priced(free, price, minorDigits);
-    const amount =
+    const owe = charge.settles === 'monthly' ? oweMonthly : oweQuarterly;
+    const on = (base: bigint, units: number) =>
       share(base, BigInt(charge.rateMillionths)) +
-      priced(sale.paid + free, BigInt(charge.priceTenThousandths), minorDigits);
-    if (charge.settles === 'monthly') oweMonthly(world, amount);
-    else oweQuarterly(world, amount);
+      priced(units, BigInt(charge.priceTenThousandths), minorDigits);
+    owe(world, on(sale.invoice, sale.paid));
+    if (charge.onFreeGoods) owe(world, on(priced(sale.free, price, minorDigits), sale.free));
   }
 }
 

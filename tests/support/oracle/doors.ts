@@ -1,21 +1,20 @@
 /**
- * Step 2: the reviews of guaranteed sales, then the doors that closed and what stood on their shelves.
+ * Step 2: the doors that closed since last week and what stood on their shelves, cell by cell; before that, the cell's
+ * review where goods were sold with a guarantee.
  * Worked figure: 24 units held at 62.40 together, 18 of them on the shelf: the claim is round(6240 x 18 / 24) = 46.80.
  */
 import { type Cell, leaveWithDoors, reviewed } from './cell.ts';
 import { creditReturns } from './credits.ts';
-import type { Line } from './facts.ts';
 import { millionths, nearest, priced } from './numbers.ts';
 import { addToPool, count, openClaim, post, relieve, type World } from './world.ts';
 
 export function closeDoors(world: World): void {
-  for (const cell of world.cells) review(world, cell);
-  for (const line of world.facts.lines) {
-    let left = 0;
-    for (const cell of world.cells) {
-      if (cell.line === line) left += leaveCell(world, cell);
-    }
-    if (left > 0 && line.account.sale.by !== 'scan') settleLeft(world, line, left);
+  for (const cell of world.cells) {
+    review(world, cell);
+    const { units, lostOrders } = leaveWithDoors(cell, world.week);
+    const { itemAt } = cell.line;
+    world.unshipped[itemAt] = (world.unshipped[itemAt] ?? 0) - lostOrders;
+    if (units > 0) settleLeft(world, cell, units);
   }
 }
 
@@ -38,27 +37,22 @@ function review(world: World, cell: Cell): void {
   cell.heldMoney = 0n;
 }
 
-/** Units that leave with one cell's doors; those on scan are written off, or ours again, right here. */
-function leaveCell(world: World, cell: Cell): number {
-  const { account, itemAt } = cell.line;
-  const units = leaveWithDoors(cell, world.week);
-  if (units === 0) return 0;
-  if (account.closedStock === 'ours') {
+/** Units that left with a cell's doors: kept or credited and gone, or ours again. On scan they were ours all along. */
+function settleLeft(world: World, { line }: Cell, units: number): void {
+  const { account, itemAt } = line;
+  const { closedStock } = account;
+  const isOnScan = account.sale.by === 'scan';
+  if (closedStock === 'ours') {
     world.ours[itemAt] = (world.ours[itemAt] ?? 0) + units;
     count(world, itemAt, 'returned', units);
   } else {
     count(world, itemAt, 'gone', units);
-    if (account.sale.by === 'scan') relieve(world, itemAt, units);
+    if (isOnScan) relieve(world, itemAt, units);
   }
-  return units;
-}
-
-function settleLeft(world: World, line: Line, units: number): void {
-  const { closedStock } = line.account;
-  if (closedStock === 'kept') return;
+  if (isOnScan || closedStock === 'kept') return;
   creditReturns(world, line, units, null);
   if (closedStock === 'credited') return;
   const value = priced(units, line.landedUnit, world.facts.minorDigits);
   post(world, 'stock', 'retained', value);
-  addToPool(world, line.itemAt, units, value);
+  addToPool(world, itemAt, units, value);
 }

@@ -7,7 +7,6 @@ import {
   arrive,
   type Cell,
   hold,
-  invoicedUnits,
   leaveWithDoors,
   newCells,
   order,
@@ -36,14 +35,12 @@ function weekOf(facts: Facts, cell: Cell, week: number): number {
   leaveWithDoors(cell, week);
   arrive(cell, week);
   let shipped = 0;
-  let invoiced = 0;
   for (const each of [...cell.orders]) {
     const units = each.left;
     const { free } = ship(cell, each, week, units);
     shipped += units;
-    invoiced += invoicedUnits(cell, units, free);
+    hold(cell, week, units - free);
   }
-  hold(cell, week, invoiced);
   arrive(cell, week); // what takes no transit weeks
   for (let at = 0; at < cell.returns.length; at++) sendBack(cell, at, week);
   const { sold } = sell(facts, cell, week);

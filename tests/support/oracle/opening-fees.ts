@@ -1,25 +1,28 @@
 /**
- * How often an amount that is stated per item, door, chain or item and door falls due in the week: with each cohort that
- * opens, or once with the account's first opening.
- * Worked figure: 250.00 per item and door, two items, a cohort of 10 doors: 20 times.
+ * An amount that is stated per item, door, chain or item and door, as it falls due in the week: with each cohort that
+ * opens, or once with the first opening of the account's waves. Multiplied first, then rounded: each is one document.
+ * Worked figure: 250.00 per item and door, two items, a cohort of 10 doors: 20 times, 5,000.00.
  */
 import { opens } from './facts.ts';
+import { nearest, scaled, totalOf } from './numbers.ts';
 import type { World } from './world.ts';
 
 export type Per = 'item' | 'door' | 'chain' | 'itemDoor';
 
-export function feesOpening(world: World, accountAt: number, per: Per): number {
-  const { plan, cohorts } = world.facts;
+export function feesOpening(world: World, accountAt: number, fee: { amount: string; per: Per }): bigint {
+  const { plan, cohorts, minorDigits } = world.facts;
   const items = plan.accounts[accountAt]?.listings.length ?? 0;
-  const ofAccount = cohorts.filter((cohort) => cohort.accountAt === accountAt);
-  const opening = ofAccount.filter((cohort) => opens(cohort) && cohort.openWeek === world.week);
-  if (opening.length === 0) return 0;
-  const doors = opening.reduce((sum, { doorsAtOpening }) => sum + doorsAtOpening, 0);
-  if (per === 'door') return doors;
-  if (per === 'itemDoor') return doors * items;
-  const isFirst = ofAccount.every(
-    (cohort) => !cohort.isRunning && (!opens(cohort) || cohort.openWeek >= world.week),
-  );
-  if (!isFirst) return 0;
-  return per === 'item' ? items : 1;
+  const opening = cohorts.filter((cohort) => cohort.accountAt === accountAt && opens(cohort));
+  const now = opening.filter(({ openWeek }) => openWeek === world.week);
+  if (fee.per === 'door' || fee.per === 'itemDoor') {
+    const each = fee.per === 'door' ? 1 : items;
+    return totalOf(now.map(({ doorsAtOpening }) => times(fee.amount, doorsAtOpening * each, minorDigits)));
+  }
+  const isFirst = now.length > 0 && opening.every(({ openWeek }) => openWeek >= world.week);
+  return isFirst ? times(fee.amount, fee.per === 'item' ? items : 1, minorDigits) : 0n;
+}
+
+/** A typed amount so many times, rounded once. */
+export function times(amount: string, count: number, minorDigits: number): bigint {
+  return nearest(scaled(amount, 4) * BigInt(count), 10n ** BigInt(4 - minorDigits));
 }

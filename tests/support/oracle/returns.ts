@@ -13,16 +13,12 @@ export function takeReturns(world: World, line: Line): void {
   for (let at = 0; at < kinds.length; at++) {
     const charge = kinds[at]?.charge;
     if (charge?.settles !== 'returns') continue;
-    let back = 0;
-    let resaleable = 0;
+    const freight = BigInt(charge.freightBackTenThousandths);
     for (const cell of world.cells) {
       if (cell.line !== line) continue;
-      const moved = sendBack(cell, at, world.week);
-      back += moved.back;
-      resaleable += moved.resaleable;
+      const { back, resaleable } = sendBack(cell, at, world.week);
+      if (back > 0) bookReturns(world, line, { back, resaleable, freight });
     }
-    if (back > 0)
-      bookReturns(world, line, { back, resaleable, freight: BigInt(charge.freightBackTenThousandths) });
   }
 }
 

@@ -2,7 +2,7 @@
  * Step 9, first half: what each account pays, with its own deductions and claims taken off.
  * Worked figure: 1,000.00 due, 5.00 bad, 20.00 own deductions: a pool of 975.00; 600.00 of slotting leaves 375.00 paid.
  */
-import { doorsIn, opens, sum } from './facts.ts';
+import { doorsIn, opens } from './facts.ts';
 import { leastOf, millionths, share, totalOf } from './numbers.ts';
 import { feesOpening } from './opening-fees.ts';
 import { claim, pay, post, receive, type World } from './world.ts';
@@ -12,8 +12,7 @@ const QUIET_WEEKS = 8;
 export function claimSlotting(world: World): void {
   world.facts.plan.accounts.forEach(({ slotting }, accountAt) => {
     if (slotting?.settled !== 'offRemittances') return;
-    const times = feesOpening(world, accountAt, slotting.per);
-    claim(world, accountAt, sum(world.facts, slotting.amount) * BigInt(times), 0);
+    claim(world, accountAt, feesOpening(world, accountAt, slotting), 0);
   });
 }
 

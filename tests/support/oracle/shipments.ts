@@ -3,7 +3,7 @@
  * ordinary returns.
  * Worked figure: 100 units of stock in cases of 12 against an order of 120: 96 leave, 24 stay open.
  */
-import { type Cell, hold, invoicedUnits, type Order, ship } from './cell.ts';
+import { type Cell, hold, type Order, ship } from './cell.ts';
 import { bookSale, payForLeaving } from './documents.ts';
 import { invoicePrice, type Line } from './facts.ts';
 import { priced, total } from './numbers.ts';
@@ -11,6 +11,7 @@ import { takeReturns } from './returns.ts';
 import { receiveInStores } from './stores.ts';
 import { count, post, type World } from './world.ts';
 
+/** What left of one order. */
 interface Left {
   cell: Cell;
   units: number;
@@ -73,10 +74,8 @@ function bookShipment(world: World, line: Line, left: readonly Left[]): void {
   if (line.account.sale.by === 'scan') return;
   const price = invoicePrice(line, world.week);
   let held = 0;
-  for (const cell of new Set(left.map((each) => each.cell))) {
-    const ofCell = left.filter((each) => each.cell === cell);
-    const paid = total(ofCell.map((each) => invoicedUnits(cell, each.units, each.free)));
-    const kept = hold(cell, world.week, paid);
+  for (const { cell, ...each } of left) {
+    const kept = hold(cell, world.week, each.units - each.free);
     const money = priced(kept, price, world.facts.minorDigits);
     cell.heldMoney += money;
     held += kept;

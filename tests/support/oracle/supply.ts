@@ -3,12 +3,14 @@
  * Worked figure: need 1,350 with a minimum of 1,000 and batches of 500: 1,500; a capacity of 600 lands 600, 600, 300.
  */
 import { quarterOf } from './dates.ts';
-import { millionths, priced, share, total } from './numbers.ts';
+import { leastOf, millionths, priced, share, total, totalOf } from './numbers.ts';
 import { addTo, addToPool, count, type Instalment, pay, post, relieve, type World } from './world.ts';
 
 export function receiveGoods(world: World): void {
-  const landing = world.instalments.filter(({ week }) => week === world.week);
-  for (const instalment of landing) land(world, instalment);
+  world.facts.plan.items.forEach((_, itemAt) => {
+    const landing = world.instalments.filter((each) => each.week === world.week && each.itemAt === itemAt);
+    if (landing.length > 0) land(world, itemAt, landing);
+  });
   world.facts.plan.items.forEach(({ removals }, itemAt) => {
     for (const { week, units } of removals) {
       if (week !== world.week) continue;
@@ -21,7 +23,12 @@ export function receiveGoods(world: World): void {
   });
 }
 
-function land(world: World, { itemAt, units, goods, freight, deposit }: Instalment): void {
+/** What lands of an item together: the supplier's invoice is one, and so is the VAT on it. */
+function land(world: World, itemAt: number, landing: readonly Instalment[]): void {
+  const units = total(landing.map((each) => each.units));
+  const goods = totalOf(landing.map((each) => each.goods));
+  const freight = totalOf(landing.map((each) => each.freight));
+  const deposit = leastOf(goods, totalOf(landing.map((each) => each.deposit)));
   const { plan } = world.facts;
   const supplierDays = plan.items[itemAt]?.supply.supplierDays ?? 0;
   world.ours[itemAt] = (world.ours[itemAt] ?? 0) + units;
@@ -89,7 +96,7 @@ function placeInstalments(world: World, itemAt: number, units: number): void {
     world.instalments.push(instalment);
     count(world, itemAt, 'ordered', quantity);
     pay(world, 'deposits', deposit, 'supplierDeposits');
-    if (week === world.week) land(world, instalment);
+    if (week === world.week) land(world, itemAt, [instalment]);
     left -= quantity;
   }
 }

@@ -4,7 +4,7 @@
 import type { ComponentType, VNode } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { Button, EmptyState } from '../../widgets/index.ts';
-import { useSession } from '../shared/session-context.ts';
+import { useSession } from './session-context.ts';
 
 export type Load = () => Promise<ComponentType>;
 

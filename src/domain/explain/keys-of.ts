@@ -1,0 +1,60 @@
+// Every figure of a plan that can be asked about, for checks that walk them all; week figures only for the weeks named.
+// Worked figure: a plan of one chain and one item has about a hundred, and some forty more for each week.
+import { stepsInDealWeeks } from '../ladder/deal-week.ts';
+import type { Plan } from '../plan/index.ts';
+import type { Results } from '../results.ts';
+import { FLOW_NAMES } from '../rollout/types.ts';
+import { THRESHOLD_NAMES, WEEK_FIGURES } from './keys.ts';
+import {
+  CASH_FIGURES,
+  DEAL_FIGURES,
+  DEAL_ITEM_FIGURES,
+  type FigureKey,
+  LISTING_FIGURES,
+  RETAILER_FIGURES,
+} from './types.ts';
+
+export function keysOf(args: { plan: Plan; results: Results; weeks: readonly number[] }): FigureKey[] {
+  const { plan, results, weeks } = args;
+  const verdicts = ['ladder', 'deal', 'cash', 'promise'] as const;
+  return [
+    ...plan.items.flatMap(({ id, costLines }) =>
+      costLines.map((line): FigureKey => ({ of: 'costLine', itemId: id, lineId: line.id })),
+    ),
+    ...results.ladders.flatMap(listingKeys),
+    ...results.deals.flatMap(dealKeys),
+    ...CASH_FIGURES.map((figure): FigureKey => ({ of: 'cash', figure })),
+    ...weeks.flatMap((week) => weekKeys(week)),
+    ...verdicts.map((verdict): FigureKey => ({ of: 'verdict', verdict })),
+    ...THRESHOLD_NAMES.map((threshold): FigureKey => ({ of: 'threshold', threshold })),
+  ];
+}
+
+function listingKeys(ladder: Results['ladders'][number]): FigureKey[] {
+  const { accountId, itemId } = ladder;
+  const steps = [...ladder.steps, ...stepsInDealWeeks(ladder)];
+  return [
+    ...LISTING_FIGURES.map((figure): FigureKey => ({ of: 'listing', accountId, itemId, figure })),
+    ...ladder.hands.map(({ id }): FigureKey => ({ of: 'hand', accountId, itemId, handId: id })),
+    ...steps.map(({ id }): FigureKey => ({ of: 'step', accountId, itemId, stepId: id })),
+    ...DEAL_ITEM_FIGURES.map((figure): FigureKey => ({ of: 'dealItem', accountId, itemId, figure })),
+    ...RETAILER_FIGURES.map((figure): FigureKey => ({ of: 'retailer', accountId, itemId, figure })),
+  ];
+}
+
+function dealKeys({ accountId, fixedLines }: Results['deals'][number]): FigureKey[] {
+  return [
+    ...DEAL_FIGURES.map((figure): FigureKey => ({ of: 'deal', accountId, figure })),
+    ...fixedLines.map(({ id }): FigureKey => ({ of: 'fixedLine', accountId, lineId: id })),
+  ];
+}
+
+function weekKeys(week: number): FigureKey[] {
+  return (['plan', 'unfunded'] as const).flatMap((run) => [
+    ...WEEK_FIGURES.map((figure): FigureKey => ({ of: 'week', run, week, figure })),
+    ...FLOW_NAMES.flatMap((flow): FigureKey[] => [
+      { of: 'flow', run, flow, fromWeek: week, toWeek: week },
+      { of: 'flow', run, flow, fromWeek: 0, toWeek: week },
+    ]),
+  ]);
+}

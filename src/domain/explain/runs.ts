@@ -1,0 +1,62 @@
+// The passes behind cash figures: the plan's own, and the one without new funding that the cash need is read off. The
+// journal is the pass run once more with every posting told.
+// Worked figure: a plan that counts on no funding has one pass for both.
+import type { Posting } from '../rollout/books.ts';
+import type { Compiled } from '../rollout/compiled.ts';
+import { replay } from '../rollout/index.ts';
+import type { FlowName, PassResult } from '../rollout/types.ts';
+import type { Run } from './types.ts';
+import type { Scene } from './write.ts';
+
+/** A pass is made once for each compiled plan. */
+const unfunded = new WeakMap<Compiled, PassResult>();
+
+export function passOf({ results }: Scene, run: Run): PassResult {
+  if (run === 'plan' || results.compiled.business.funding.length === 0) return results.pass;
+  const known = unfunded.get(results.compiled);
+  if (known) return known;
+  const made = replay({ compiled: withoutFunding(results.compiled), free: results.free }, () => {});
+  unfunded.set(results.compiled, made);
+  return made;
+}
+
+/** Every posting up to the end of a week, in order. */
+export function journalTo({ results }: Scene, run: Run, lastWeek: number): Posting[] {
+  const compiled = run === 'plan' ? results.compiled : withoutFunding(results.compiled);
+  const postings: Posting[] = [];
+  replay({ compiled, free: results.free }, (posting) => {
+    if (posting.week <= lastWeek) postings.push(posting);
+  });
+  return postings;
+}
+
+function withoutFunding(compiled: Compiled): Compiled {
+  return { ...compiled, business: { ...compiled.business, funding: [] } };
+}
+
+/** Money that is there before anything is paid: the low of a week has it, and none of the week's other money in. */
+const FIRST_IN: readonly FlowName[] = ['equityIn', 'loanIn'];
+
+/** Whether a flow of the week is already there, or gone, at its lowest moment. */
+export function countsToLow(flow: FlowName, amount: number): boolean {
+  return amount < 0 || FIRST_IN.includes(flow);
+}
+
+/** What a flow adds to the lowest cash of a week: all of it before, in the week itself only what comes first. */
+export function flowToLow(
+  pass: PassResult,
+  flow: FlowName,
+  week: number,
+): { amount: number; toWeek: number } {
+  const series = pass.flows[flow];
+  let amount = 0;
+  for (let w = 0; w < week; w++) amount += series[w] ?? 0;
+  const now = series[week] ?? 0;
+  return countsToLow(flow, now) ? { amount: amount + now, toWeek: week } : { amount, toWeek: week - 1 };
+}
+
+export function sumSeries(series: Float64Array, fromWeek: number, toWeek: number): number {
+  let total = 0;
+  for (let w = fromWeek; w <= toWeek; w++) total += series[w] ?? 0;
+  return total;
+}

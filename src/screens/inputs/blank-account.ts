@@ -1,0 +1,61 @@
+// A chain for a plan that has none: the terms a quick plan would give it, and nothing asked for yet.
+// Worked example: one hand at a margin of 35 %, ten stores opening in week 12, paid in 30 days and 10 late.
+import type { Account } from '../../domain/plan/index.ts';
+import { DEFAULTS } from '../../domain/quick/index.ts';
+
+export function blankAccount(args: { id: string; itemId: string; horizonWeeks: number }): Account {
+  const { id, itemId, horizonWeeks } = args;
+  return {
+    id,
+    name: 'The chain',
+    priority: 1,
+    hands: [
+      { id: 'shop', name: 'The chain', rule: { by: 'margin', rate: '0.35' }, requiredMarginRate: null },
+    ],
+    pricePoints: null,
+    listings: [
+      {
+        itemId,
+        list: { by: 'solved' },
+        shelf: { by: 'price', amount: '4.99' },
+        lockedRungs: [],
+        unitsPerStoreWeek: '1',
+        facings: 1,
+        depthUnits: DEFAULTS.caseUnits,
+        backStockUnits: 0,
+        coverWeeks: DEFAULTS.shelfCoverWeeks,
+        freeCasesPerDoor: 0,
+        replaces: null,
+      },
+    ],
+    waves: [
+      {
+        id: 'first',
+        openWeek: Math.min(DEFAULTS.firstOpenWeek, horizonWeeks - 1),
+        doors: 10,
+        doorsPerWeek: 10,
+      },
+    ],
+    runningDoors: [],
+    attritionYearlyRate: '0',
+    cutWeek: null,
+    closedStock: 'kept',
+    ramp: { startRate: DEFAULTS.rampStartRate, weeks: DEFAULTS.rampWeeks },
+    terms: {
+      paymentDays: DEFAULTS.paymentDays,
+      latenessDays: DEFAULTS.latenessDays,
+      earlyDiscount: null,
+      transitWeeks: DEFAULTS.transitWeeks,
+      shortage: 'backlog',
+      badDebtRate: '0',
+    },
+    sale: { by: 'shipment' },
+    allowances: [],
+    slotting: null,
+    freeFill: { settled: 'free', lagWeeks: 0 },
+    openingFees: [],
+    display: null,
+    promotions: [],
+    deal: { termWeeks: DEFAULTS.termWeeks, hurdleAmount: '0' },
+  };
+}

@@ -1,0 +1,118 @@
+// Draws fields from their specs, lists of places with their add and remove, and parts that may be missing.
+// Worked example: <Fields base="accounts/corner" specs={TERMS} /> draws eight fields bound to Corner's terms.
+import type { ComponentChildren, VNode } from 'preact';
+import { addPlace, removePlace } from '../../app/commands/field.ts';
+import { getAt, idOf } from '../../domain/plan/path.ts';
+import { Button } from '../../widgets/index.ts';
+import { ChoiceFor, DateFor, FieldFor, SwitchFor } from '../shared/field-for.tsx';
+import { problemSentence } from '../shared/problem-words.ts';
+import { usePlan, useSession } from '../shared/session-context.ts';
+import { useSay } from '../shared/use-say.ts';
+import type { FieldSpec } from './specs.ts';
+
+export function Fields({ base, specs }: { base: string; specs: readonly FieldSpec[] }): VNode {
+  return (
+    <>
+      {specs.map((spec) => (
+        <OneField key={spec.field} path={base === '' ? spec.field : `${base}/${spec.field}`} spec={spec} />
+      ))}
+    </>
+  );
+}
+
+function OneField({ path, spec }: { path: string; spec: FieldSpec }): VNode {
+  const { look } = useSay();
+  const { kind, label, hint, isMoney, unit } = spec;
+  if (kind === 'switch') return <SwitchFor path={path} label={label} hint={hint} />;
+  if (kind === 'date') return <DateFor path={path} label={label} hint={hint} />;
+  if (kind === 'choice') {
+    return (
+      <ChoiceFor path={path} label={label} hint={hint} choices={spec.choices ?? []} asList={spec.asList} />
+    );
+  }
+  const before = isMoney ? look.money.before.trim() : '';
+  const after = isMoney ? look.money.after.trim() : '';
+  return (
+    <FieldFor
+      path={path}
+      label={label}
+      kind={kind}
+      hint={hint}
+      prefix={before === '' ? undefined : before}
+      unit={[after, unit].filter((each) => each !== undefined && each !== '').join(' ') || undefined}
+      step={spec.step}
+      least={spec.least}
+      placeholder={spec.placeholder}
+    />
+  );
+}
+
+export interface PlacesProps {
+  /** The list's path in the plan. */
+  listPath: string;
+  /** One place's name, spoken with its remove button: "Opening 2". */
+  nameOf: (place: unknown, index: number) => string;
+  addLabel: string;
+  /** A new place with its own id. */
+  blank: (id: string) => unknown;
+  children: (path: string, place: unknown, index: number) => ComponentChildren;
+  /** A list that may not be empty keeps its last place. */
+  keepsOne?: boolean | undefined;
+}
+
+/** Every place of a list with its fields, a way to take it out, and a way to add one. */
+export function Places({
+  listPath,
+  nameOf,
+  addLabel,
+  blank,
+  children,
+  keepsOne = false,
+}: PlacesProps): VNode {
+  const session = useSession();
+  const plan = usePlan();
+  const found = getAt(plan, listPath);
+  const list: readonly unknown[] = Array.isArray(found) ? found : [];
+  const add = () => {
+    session.run(addPlace, { listPath, index: list.length, place: blank(session.newId()) }, listPath);
+    session.endStep();
+  };
+  return (
+    <div class="ff-places">
+      {list.map((place, index) => {
+        const id = idOf(place) ?? String(index);
+        const path = `${listPath}/${id}`;
+        return (
+          <fieldset key={id} class="ff-place">
+            <legend class="ff-label">{nameOf(place, index)}</legend>
+            {children(path, place, index)}
+            {!(keepsOne && list.length === 1) && (
+              <Button
+                kind="quiet"
+                label={`Take out ${nameOf(place, index)}`}
+                onPress={() => session.run(removePlace, { path }, listPath)}
+              >
+                Take out
+              </Button>
+            )}
+          </fieldset>
+        );
+      })}
+      <Trouble path={listPath} />
+      <Button onPress={add}>{addLabel}</Button>
+    </div>
+  );
+}
+
+/** Why an edit of a whole list or part was not taken. */
+export function Trouble({ path }: { path: string }): VNode | null {
+  const session = useSession();
+  const plan = usePlan();
+  const problems = session.problems.value.get(path) ?? [];
+  if (problems.length === 0) return null;
+  return (
+    <p class="ff-field-problem" role="alert">
+      {problems.map((problem) => problemSentence(plan, problem)).join(' ')}
+    </p>
+  );
+}

@@ -1,0 +1,85 @@
+// All inputs of a plan, grouped by chain, product and business; each section opens in place and is drawn when it opens.
+// Worked example: a plan of two chains and one product has 14 + 4 + 6 sections.
+import type { ComponentChildren, VNode } from 'preact';
+import { useId, useState } from 'preact/hooks';
+import { Disclosure } from '../../widgets/index.ts';
+import {
+  CHAIN_SECTIONS,
+  type InputPlace,
+  PLAN_SECTIONS,
+  PRODUCT_SECTIONS,
+  sheetOfPath,
+  sheetOfPlace,
+} from '../shared/input-places.ts';
+import { usePlan, useSession } from '../shared/session-context.ts';
+import { SECTION_TITLES, Section } from './section.tsx';
+import { AddChain, AddProduct, TakeOut } from './whole-parts.tsx';
+
+export function InputsList(): VNode {
+  const plan = usePlan();
+  return (
+    <div class="ff-inputs">
+      {plan.accounts.map(({ id, name }) => (
+        <Group key={id} name={name} places={CHAIN_SECTIONS.map((section) => ({ of: 'chain', section, id }))}>
+          <TakeOut of="chain" id={id} name={name} />
+        </Group>
+      ))}
+      <AddChain />
+      {plan.items.map(({ id, name }) => (
+        <Group
+          key={id}
+          name={name}
+          places={PRODUCT_SECTIONS.map((section) => ({ of: 'product', section, id }))}
+        >
+          {plan.items.length > 1 && <TakeOut of="product" id={id} name={name} />}
+        </Group>
+      ))}
+      <AddProduct />
+      <Group name="Business" places={PLAN_SECTIONS.map((section) => ({ of: 'plan', section }))} />
+    </div>
+  );
+}
+
+interface GroupProps {
+  name: string;
+  places: readonly InputPlace[];
+  children?: ComponentChildren;
+}
+
+function Group({ name, places, children }: GroupProps): VNode {
+  const id = useId();
+  return (
+    <section class="ff-inputs-group" aria-labelledby={id}>
+      <h2 id={id}>{name}</h2>
+      {places.map((place) => (
+        <OpenSection key={sheetOfPlace(place)} place={place} />
+      ))}
+      {children}
+    </section>
+  );
+}
+
+/** Drawn from the first opening on; marked when a text in it was not accepted. */
+function OpenSection({ place }: { place: InputPlace }): VNode {
+  const [open, setOpen] = useState(false);
+  const isWrong = useHasTrouble(place);
+  return (
+    <Disclosure
+      summary={
+        <>
+          {SECTION_TITLES[place.section]}
+          {isWrong && <span class="ff-least"> (something here was not accepted)</span>}
+        </>
+      }
+      onToggle={setOpen}
+    >
+      {open && <Section place={place} />}
+    </Disclosure>
+  );
+}
+
+function useHasTrouble(place: InputPlace): boolean {
+  const session = useSession();
+  const sheet = sheetOfPlace(place);
+  return [...session.problems.value.keys()].some((path) => sheetOfPath(path) === sheet);
+}

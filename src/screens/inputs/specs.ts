@@ -1,0 +1,59 @@
+// The fields of the inputs as plain data, so that a section is a list of them. `field` is the path under the section's
+// place. Worked example: { field: 'terms/paymentDays', label: 'Paid in', kind: 'whole', unit: 'days', step: 'days' }
+import type { StepName } from '../shared/steps.ts';
+import type { FieldKind } from '../shared/typed-kinds.ts';
+
+export interface FieldSpec {
+  field: string;
+  label: string;
+  kind: FieldKind | 'switch' | 'choice' | 'date';
+  unit?: string;
+  /** A sum or price in the plan's currency: its sign stands before or after. */
+  isMoney?: boolean;
+  step?: StepName;
+  /** null: may go below zero. */
+  least?: number | null;
+  hint?: string;
+  placeholder?: string;
+  choices?: readonly { value: string; label: string }[];
+  asList?: boolean;
+}
+
+export const money = (field: string, label: string, more: Partial<FieldSpec> = {}): FieldSpec => ({
+  field,
+  label,
+  kind: 'amount',
+  isMoney: true,
+  ...more,
+});
+export const share = (field: string, label: string, more: Partial<FieldSpec> = {}): FieldSpec => ({
+  field,
+  label,
+  kind: 'percent',
+  ...more,
+});
+export const count = (
+  field: string,
+  label: string,
+  unit: string,
+  more: Partial<FieldSpec> = {},
+): FieldSpec => ({
+  field,
+  label,
+  kind: 'whole',
+  unit,
+  ...more,
+});
+export const text = (field: string, label: string): FieldSpec => ({ field, label, kind: 'text' });
+export const onOff = (field: string, label: string, more: Partial<FieldSpec> = {}): FieldSpec => ({
+  field,
+  label,
+  kind: 'switch',
+  ...more,
+});
+export const choice = (
+  field: string,
+  label: string,
+  choices: readonly { value: string; label: string }[],
+  more: Partial<FieldSpec> = {},
+): FieldSpec => ({ field, label, kind: 'choice', choices, ...more });

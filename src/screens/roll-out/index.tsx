@@ -1,0 +1,4 @@
+// Placeholder while this screen is being built in this session.
+export function RollOutScreen() {
+  return null;
+}

@@ -1,0 +1,54 @@
+// Every default of a plan with its value and its source, guesses first: what the answer rests on besides what was typed.
+// Worked example: "Paid late, days: 10. Guess: Paid 10 days late. Plausible from 0 to 30."
+import type { VNode } from 'preact';
+import type { BasisNote, Plan } from '../../domain/plan/index.ts';
+import { getAt } from '../../domain/plan/path.ts';
+import { BASIS_WORDS, sourceWords } from './basis-tag.tsx';
+import { placeWords } from './path-words.ts';
+import { type FieldKind, textOf } from './typed-kinds.ts';
+
+const ORDER: readonly BasisNote['kind'][] = ['guess', 'published', 'practice'];
+
+export function DefaultsList({ plan }: { plan: Plan }): VNode {
+  const notes = ORDER.flatMap((kind) => plan.basis.filter((note) => note.kind === kind));
+  return (
+    <dl class="ff-defaults">
+      {notes.map((note) => (
+        <div key={note.path} class="ff-default">
+          <dt class="ff-label">{shortPlace(plan, note.path)}</dt>
+          <dd class="ff-default-value ff-number">{valueText(plan, note.path)}</dd>
+          <dd class="ff-default-source ff-least ff-quiet">
+            <b>{BASIS_WORDS[note.kind]}</b> {sourceWords(note, kindAt(note.path), plan.currency)}
+          </dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+/** With one chain and one product their names add nothing. */
+function shortPlace(plan: Plan, path: string): string {
+  const words = placeWords(plan, path).split(', ');
+  const isOnly = plan.accounts.length === 1 && plan.items.length === 1;
+  const names = new Set([...plan.accounts, ...plan.items].map(({ name }) => name));
+  const kept = isOnly && words.length > 1 ? words.filter((word) => !names.has(word)) : words;
+  const text = kept.join(', ');
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+}
+
+/** The value as its field would show it; '' for parts that are more than one value. */
+function valueText(plan: Plan, path: string): string {
+  const value = getAt(plan, path);
+  const kind = kindAt(path);
+  const text = textOf({ value, kind, currency: plan.currency });
+  if (typeof value === 'string' && !/^-?\d/.test(value)) return value;
+  return text !== '' && kind === 'percent' ? `${text} %` : text;
+}
+
+/** Field names end in what they are. */
+function kindAt(path: string): FieldKind {
+  const name = path.split('/').at(-1) ?? '';
+  if (/rate$/i.test(name) || /share$/i.test(name)) return 'percent';
+  if (/amount/i.test(name)) return 'amount';
+  return 'factor';
+}
