@@ -2,8 +2,7 @@
 // examples; the shell gets the session; the service worker says when a new version waits and is told when to take over.
 // Worked example: a first start opens the store, finds no plan, and shows the first example's four verdicts.
 import { render } from 'preact';
-import { Workbox } from 'workbox-window';
-import { DEMOS } from '../demo-catalog/index.ts';
+import type { Workbox } from 'workbox-window';
 import { browserDeps } from './app/browser.ts';
 import { createSession, type Example, type Session, type UpdatePort } from './app/session.ts';
 import { evaluate } from './domain/evaluate.ts';
@@ -11,21 +10,19 @@ import { restoreScheme } from './screens/shared/scheme.ts';
 import { browserLocale } from './screens/shared/screen-say.ts';
 import { sayFor } from './screens/shared/use-say.ts';
 import { Shell } from './screens/shell/index.tsx';
+import './widgets/styles/index.css';
 
 void run();
 
 async function run(): Promise<void> {
   const page = document.getElementById('app');
   if (page === null) throw new Error('index.html has no place for the app');
-  const worker =
-    import.meta.env.PROD && 'serviceWorker' in navigator
-      ? new Workbox(`${import.meta.env.BASE_URL}sw.js`)
-      : null;
+  const updates = makeUpdates();
   const session = createSession(
     browserDeps({
       evaluate: (plan) => evaluate(plan, sayFor),
       examples: await loadExamples(),
-      update: updatePort(worker),
+      update: updates.port,
       locale: browserLocale(),
     }),
   );
@@ -37,11 +34,12 @@ async function run(): Promise<void> {
   } catch (error) {
     session.reportBug(error);
   }
-  if (worker !== null) await follow(worker, session);
+  if (import.meta.env.PROD && 'serviceWorker' in navigator) await updates.follow(session);
 }
 
 /** The examples as files; one that can't be fetched is left out: it is none of the person's own. */
 async function loadExamples(): Promise<Example[]> {
+  const { DEMOS } = await import('../demo-catalog/index.ts');
   const loaded = await Promise.all(
     DEMOS.map(({ id, load }) =>
       load().then(
@@ -53,37 +51,52 @@ async function loadExamples(): Promise<Example[]> {
   return loaded.flat();
 }
 
-function updatePort(worker: Workbox | null): UpdatePort {
+const HOUR_MS = 3_600_000;
+
+/** The service worker: fetched after the first screen, so the session is given a port that it is put behind later. */
+function makeUpdates(): { port: UpdatePort; follow: (session: Session) => Promise<void> } {
+  let worker: Workbox | null = null;
+  const waiting: (() => void)[] = [];
   return {
-    onWaiting: (tell) => worker?.addEventListener('waiting', () => tell()),
-    activate: () => worker?.messageSkipWaiting(),
+    port: {
+      onWaiting: (tell) => waiting.push(tell),
+      activate: () => worker?.messageSkipWaiting(),
+    },
+    follow: async (session) => {
+      try {
+        const { Workbox } = await import('workbox-window');
+        worker = new Workbox(`${import.meta.env.BASE_URL}sw.js`);
+        worker.addEventListener('waiting', () => {
+          for (const tell of waiting) tell();
+        });
+        reloadWhenReplaced(worker, session);
+        lookNowAndThen(worker);
+        await worker.register();
+      } catch {
+        // Without a service worker the app works as long as it is open, or there is a network.
+      }
+    },
   };
 }
 
-const HOUR_MS = 3_600_000;
-
-/**
- * Keeps an offline copy from now on and looks for a new version when the app is come back to. When one has taken over
- * (asked for here or in another tab) everything is written first; a page with edits that could not be written stays.
- */
-async function follow(worker: Workbox, session: Session): Promise<void> {
+/** A new version took over, asked for here or in another tab: write everything first; what could not be written stays. */
+function reloadWhenReplaced(worker: Workbox, session: Session): void {
   worker.addEventListener('controlling', (event) => {
     if (!event.isUpdate) return;
     void session.flush().then(() => {
       if (session.saving.value !== 'unsaved') location.reload();
     });
   });
+}
+
+/** Looks for a new version when the app is come back to, once an hour at most. */
+function lookNowAndThen(worker: Workbox): void {
   let lookedAt = Date.now();
   document.addEventListener('visibilitychange', () => {
     if (document.visibilityState !== 'visible' || Date.now() - lookedAt < HOUR_MS) return;
     lookedAt = Date.now();
     worker.update().catch(() => undefined); // no network: the next time will do
   });
-  try {
-    await worker.register();
-  } catch {
-    // Without a service worker the app works as long as it is open, or there is a network.
-  }
 }
 
 /** What nothing else caught is a fault of the app: shown, with the plan as a file. */

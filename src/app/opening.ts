@@ -9,6 +9,7 @@ import { replacePlan } from './commit.ts';
 import type { Core } from './core.ts';
 import { exampleOf } from './examples.ts';
 import { notifyRefusal } from './notices.ts';
+import { shared } from './share.ts';
 import { together } from './state.ts';
 import { isTypingKind, type Typing, typeInto } from './typing.ts';
 import { NO_STEPS } from './undo.ts';
@@ -42,7 +43,7 @@ export function show(core: Core, plan: Plan, revision: number): void {
     state.results.value = null;
     state.steps.value = before?.steps ?? NO_STEPS;
     state.pending.value = before?.pending ?? new Map();
-    replacePlan(core, plan, revision);
+    replacePlan(core, shared(undefined, plan), revision);
   });
 }
 

@@ -20,7 +20,7 @@ import type { Route } from './route.ts';
 import { computeMarks } from './rows.ts';
 import { flush, save, saveAgain } from './saving.ts';
 import { openStoreAgain, start } from './starting.ts';
-import { makeState, together, viewsOf } from './state.ts';
+import { makeState, type Shown, together, viewsOf } from './state.ts';
 import { forget, lookFor, lookOf, putValue, readTyped, type TypingKind, typeInto } from './typing.ts';
 import { closed, stepBack, stepForward, type Turn } from './undo.ts';
 import { makeUpdate } from './update.ts';
@@ -54,8 +54,9 @@ export function createSession(deps: SessionDeps) {
     looks: new Map(),
     askedPersistent: false,
   };
+  const shown: Shown = core.state;
   return {
-    ...core.state,
+    ...shown,
     ...viewsOf(core.state),
     leans: leansOf(core.state),
     ...editing(core),

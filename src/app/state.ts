@@ -85,6 +85,14 @@ export function makeState(): State {
   };
 }
 
+/** The signals that screens read as they are; that they can't write them is the type's part. */
+export type Shown = {
+  readonly [Key in Exclude<
+    keyof State,
+    'pending' | 'planProblems' | 'steps' | 'leansAt'
+  >]: State[Key] extends Signal<infer Value> ? ReadonlySignal<Value> : never;
+};
+
 /** What screens read, worked out from the state. */
 export interface Views {
   stale: ReadonlySignal<boolean>;

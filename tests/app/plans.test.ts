@@ -125,11 +125,17 @@ describe('a reload', () => {
     expect(await (await started(around())).readDraft('seven')).toEqual({ shelfPrice: '4.99' });
   });
 
-  test('right after an edit that hid the page loses nothing', async () => {
+  test('right after an edit that hid the page loses nothing: what waits is started at once', async () => {
     const session = await withPlan(own);
+    const transaction = vi.spyOn(IDBDatabase.prototype, 'transaction');
+    const saves = () =>
+      transaction.mock.calls.filter(([name, mode]) => name === 'plans' && mode === 'readwrite');
     for (const doors of [61, 62, 63]) session.setField(DOORS, doors);
+    expect(saves()).toHaveLength(1);
     own.hide();
-    await new Promise((resolve) => setTimeout(resolve, 20));
+    expect(saves()).toHaveLength(2);
+    vi.restoreAllMocks();
+    await new Promise((resolve) => setTimeout(resolve, 50));
     expect(getAt(((await getRaw('small')) as { plan: unknown }).plan, DOORS)).toBe(63);
   });
 });

@@ -9,6 +9,7 @@ import { describe, expect, test } from 'vitest';
 import { planSchema } from '../../src/domain/plan/index.ts';
 import { checkRules } from '../../src/domain/plan/rules.ts';
 import { sentence } from '../../src/domain/problems.ts';
+import { BALANCE_NAMES, FLOW_NAMES, type PassResult } from '../../src/domain/rollout/types.ts';
 import { arbitraryPlan, PLAN_RUNS, PLAN_SEED } from '../support/arbitrary-plan.ts';
 import { aPlan } from '../support/builders.ts';
 import { agreed } from '../support/oracle/agree.ts';
@@ -38,25 +39,42 @@ describe.skipIf(demos.length === 0)('every demo plan', () => {
 });
 
 describe(`random plans, seed ${PLAN_SEED}, ${PLAN_RUNS} of them`, () => {
+  const minute = 60_000;
   const settings = { seed: PLAN_SEED, numRuns: PLAN_RUNS, endOnFailure: true };
 
-  test('each is sound by the schema and by every rule', () => {
-    fc.assert(
-      fc.property(arbitraryPlan(), (plan) => {
-        expect(planSchema.parse(plan)).toEqual(plan);
-        expect(checkRules(plan).map(sentence)).toEqual([]);
-      }),
-      settings,
-    );
+  test(
+    'each is sound by the schema and by every rule',
+    () => {
+      fc.assert(
+        fc.property(arbitraryPlan(), (plan) => {
+          expect(planSchema.parse(plan)).toEqual(plan);
+          expect(checkRules(plan).map(sentence)).toEqual([]);
+        }),
+        settings,
+      );
+    },
+    minute,
+  );
+
+  test('between them they move every flow, and hold every balance', () => {
+    const passes = fc.sample(arbitraryPlan(), settings).map((plan) => kernelOf(pricedPlan(plan)).pass);
+    const isIdle = (series: (pass: PassResult) => Float64Array) =>
+      passes.every((pass) => series(pass).every((amount) => amount === 0));
+    expect(FLOW_NAMES.filter((name) => isIdle(({ flows }) => flows[name]))).toEqual([]);
+    expect(BALANCE_NAMES.filter((name) => isIdle(({ balances }) => balances[name]))).toEqual([]);
   });
 
-  test('kernel and oracle agree to the minor unit', () => {
-    fc.assert(
-      fc.property(arbitraryPlan(), (plan) => {
-        const priced = pricedPlan(plan);
-        expect(differences(plan, kernelOf(priced).pass, oracleOf(priced)).slice(0, 12)).toEqual([]);
-      }),
-      settings,
-    );
-  });
+  test(
+    'kernel and oracle agree to the minor unit',
+    () => {
+      fc.assert(
+        fc.property(arbitraryPlan(), (plan) => {
+          const priced = pricedPlan(plan);
+          expect(differences(plan, kernelOf(priced).pass, oracleOf(priced)).slice(0, 12)).toEqual([]);
+        }),
+        settings,
+      );
+    },
+    minute,
+  );
 });

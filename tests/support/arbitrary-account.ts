@@ -8,7 +8,6 @@ import type { Account, Listing } from '../../src/domain/plan/index.ts';
 import { decimal, listOf, maybe, whole, withoutSecond } from './arbitrary-parts.ts';
 import { aHand } from './builders.ts';
 
-const rare = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { freq: 2 });
 const per = fc.constantFrom('item' as const, 'door' as const, 'chain' as const, 'itemDoor' as const);
 const weeksOrNone = fc.constantFrom(0, 0, 1, 2, 4, 8);
 
@@ -54,7 +53,7 @@ export function arbitraryAccount(horizonWeeks: number, itemIds: readonly string[
           2,
           'fee',
         ),
-        display: rare(arbitraryDisplay()),
+        display: maybe(arbitraryDisplay()),
         promotions: arbitraryPromotions(horizonWeeks),
         deal: fc.constant({ termWeeks: 52, hurdleAmount: '0' }),
       }),
@@ -103,7 +102,7 @@ function arbitraryDoors(horizonWeeks: number, transitWeeks: number) {
   return {
     waves,
     runningDoors: listOf(running, 1, 'running'),
-    cutWeek: rare(whole(0, horizonWeeks + 5)),
+    cutWeek: maybe(whole(0, horizonWeeks + 5)),
   };
 }
 

@@ -28,9 +28,9 @@ test('every test and support file opens with a comment', () => {
   expect(tests.filter((path) => !/^(?:\/\*|\/\/)/.test(readText(path)))).toEqual([]);
 });
 
-test('file names are small letters, digits and hyphens; a component file may carry its name', () => {
+test('file names are small letters, digits and hyphens; a component file may carry its name, a document capitals', () => {
   const odd = [...filesUnder('src'), ...filesUnder('tests'), ...filesUnder('service-worker')].filter(
-    (path) => !/^(?:[a-z0-9-]+\/)+(?:[a-z0-9.-]+|[A-Za-z0-9]+\.tsx)$/.test(path),
+    (path) => !/^(?:[a-z0-9-]+\/)+(?:[a-z0-9.-]+|[A-Za-z0-9]+\.tsx|[A-Z]+\.md)$/.test(path),
   );
   expect(odd).toEqual([]);
 });

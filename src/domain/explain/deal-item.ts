@@ -169,7 +169,7 @@ function firstYearUnits(scene: Scene, place: Place): Draft {
   const mature = sumWeeks(sums.stores.mature, YEAR_WEEKS, 4);
   return {
     title: `Units scanned in the first year, ${place.words}`,
-    value: scene.say.number(total),
+    value: scene.say.count(total.round().toNumber()),
     exact: total.toFixed(),
     meaning: 'Units shoppers want in the 52 weeks from the first opening, with supply and shelf not binding.',
     formula: `${exactNumber(scene, mature)} store-weeks at full rate × ${exactNumber(scene, dealItem.unitsPerStoreWeek)}${
@@ -220,7 +220,7 @@ function breakEvenUnits(scene: Scene, place: Place): Draft {
   });
   return {
     title: `Break-even rate of sale, ${place.words}`,
-    value: rate === null ? 'none: no rate of sale pays this back' : scene.say.number(rate),
+    value: rate === null ? 'none does' : scene.say.number(rate),
     exact: rate === null ? null : rate.toFixed(),
     meaning: 'The smallest rate of sale at which the term brings back the money put down, ramp and all.',
     formula:

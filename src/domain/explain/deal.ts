@@ -10,7 +10,7 @@ import { doorLines, takeLines } from './inputs.ts';
 import { paybackFigure, ratioFigure } from './payback.ts';
 import { placesOf } from './place.ts';
 import type { DealFigure, ExplanationLine, FigureKey } from './types.ts';
-import { comingTo, type Draft, moneyText, part, type Scene, sumFormula } from './write.ts';
+import { comingTo, type Draft, exactPrice, moneyText, part, type Scene, sumFormula } from './write.ts';
 
 export interface DealAt {
   scene: Scene;
@@ -53,7 +53,7 @@ function perStoreWeek({ scene, account, deal }: DealAt): Draft {
   const amount = deal.contributionPerStoreWeek;
   return {
     title: `Contribution per store and week, ${account.name}`,
-    value: scene.say.price(amount),
+    value: moneyText(scene, amount),
     exact: amount.toFixed(),
     meaning: 'What one store of this chain brings us in a week, all its items at their full rate of sale.',
     formula: sumFormula(scene, lines, amount),
@@ -110,13 +110,13 @@ function moneyDownPerDoor(at: DealAt): Draft {
   const lines = comingTo(scene, amount, each, 'Lines are rounded to 4 decimals');
   return {
     title: `Money down per door, ${account.name}`,
-    value: scene.say.price(amount),
+    value: moneyText(scene, amount),
     exact: amount.toFixed(),
     meaning: 'What is put down for one door before it sells anything.',
     formula:
       doors === 0
         ? 'no door is opened: nothing is put down'
-        : `${moneyText(scene, deal.fixedAmount)} ÷ ${scene.say.count(doors)} doors = ${scene.say.price(amount)}`,
+        : `${exactPrice(scene, deal.fixedAmount)} ÷ ${scene.say.count(doors)} doors = ${exactPrice(scene, amount)}`,
     lines: [...lines, ...doorLines(scene, account)],
     caution: null,
   };

@@ -3,12 +3,12 @@
 import { EVENTS, type EventName } from '../rollout/events.ts';
 import type { FlowName } from '../rollout/types.ts';
 import { FLOW_WORDS } from './flow-words.ts';
-import { entriesOf, entryLine, entryLines } from './posting-lines.ts';
-import { journalTo, passOf, sumSeries } from './runs.ts';
-import type { Entry } from './sources.ts';
+import { entriesOf, entryLines } from './posting-lines.ts';
+import { remittanceLines } from './remittance.ts';
+import { journalOf, passOf, sumSeries } from './runs.ts';
 import type { WeekAt } from './splits.ts';
 import type { ExplanationLine, FigureKey } from './types.ts';
-import { amountOf, type Draft, moneyPart, type Scene, sumFormula, typed } from './write.ts';
+import { amountOf, type Draft, moneyPart, type Scene, sumFormula } from './write.ts';
 
 type FlowKey = Extract<FigureKey, { of: 'flow' }>;
 
@@ -50,7 +50,7 @@ function weekLines(
 }
 
 function documentLines(scene: Scene, { run, flow, toWeek: week }: FlowKey): ExplanationLine[] {
-  const journal = journalTo(scene, run, week);
+  const journal = journalOf(scene, run);
   const at: WeekAt = { scene, compiled: scene.results.compiled, week, journal };
   if (flow === 'remittances') return remittanceLines(at);
   return entriesOf(journal, week, (event) => flowOf(event) === flow).flatMap((entry) =>
@@ -65,39 +65,4 @@ function flowOf(event: EventName): FlowName | null {
 
 function signOf(event: EventName): 1 | -1 {
   return EVENTS[event].dr === 'cash' ? 1 : -1;
-}
-
-const SETTLING: readonly EventName[] = ['remitted', 'remittedLess', 'badDebt'];
-
-/** What is due of an account, less what it takes off, less what is never paid. */
-function remittanceLines({ scene, journal, week }: WeekAt): ExplanationLine[] {
-  const entries = entriesOf(journal, week, (event) => SETTLING.includes(event));
-  return scene.plan.accounts.flatMap((account, a) => {
-    const own = entries.filter((entry) => entry.account === a);
-    if (own.length === 0) return [];
-    const due = own.reduce((sum, { amount }) => sum + amount, 0);
-    const { paymentDays, latenessDays } = account.terms;
-    const lateness = latenessDays === 0 ? '' : ` and ${latenessDays} late`;
-    const gross = moneyPart(scene, due, {
-      label: `Invoices due, ${account.name}`,
-      reason: `after ${paymentDays} days${lateness}, in whole weeks`,
-      owner: 'ours',
-    });
-    const taken = own.filter(({ event }) => event !== 'remitted');
-    return [
-      typed(scene, `accounts/${account.id}/terms/paymentDays`, gross),
-      ...latenessLine(scene, account),
-      ...taken.map((entry: Entry) => entryLine(scene, entry, -1)),
-    ];
-  });
-}
-
-function latenessLine(scene: Scene, account: Scene['plan']['accounts'][number]): ExplanationLine[] {
-  const { latenessDays } = account.terms;
-  return [
-    typed(scene, `accounts/${account.id}/terms/latenessDays`, {
-      label: `Days late, ${account.name}`,
-      value: scene.say.count(latenessDays),
-    }),
-  ];
 }

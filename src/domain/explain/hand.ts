@@ -18,7 +18,7 @@ export function handFigure(scene: Scene, place: Place, handId: string): Draft | 
   const price = (amount: Decimal) => exactPrice(scene, amount);
   const { buys, sells, keeps } = hand;
   return {
-    title: `${hand.name}’s margin, ${place.words}`,
+    title: `Margin of ${hand.name}, ${place.words}`,
     value: scene.say.percent(hand.marginRate),
     exact: hand.marginRate.toFixed(),
     meaning: `What ${hand.name} keeps of its own selling price, before tax.`,

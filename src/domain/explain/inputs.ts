@@ -28,6 +28,9 @@ export function rateOfSaleLine(scene: Scene, { listing, item, path }: Place): Ex
 /** Doors by wave; of an account that opens none, the doors already running. */
 export function doorLines(scene: Scene, account: Account): ExplanationLine[] {
   const path = `accounts/${account.id}`;
+  if (account.waves.length + account.runningDoors.length === 0) {
+    return [typed(scene, `${path}/waves`, { label: 'Doors', value: 'none yet' })];
+  }
   if (account.waves.length === 0) {
     return account.runningDoors.map(({ id, doors }) =>
       countLine(scene, `${path}/runningDoors/${id}/doors`, 'Doors already open', doors),

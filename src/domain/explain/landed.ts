@@ -1,5 +1,6 @@
 // What one unit costs at our door, and what one cost line puts in: the foot of every ladder.
 // Worked figure: goods 1.20, freight 0.30, loss 2.5 %: 1.20 + 0.30 + 0.0385 for what is lost = 1.5385.
+import { landedOf } from '../ladder/landed.ts';
 import type { LandedLine } from '../ladder/types.ts';
 import { type Decimal, dec, round4 } from '../money/decimal.ts';
 import { kept } from '../money/kept.ts';
@@ -69,9 +70,10 @@ function lossLine(scene: Scene, item: Item, lost: Decimal): ExplanationLine {
 export function costLineFigure(scene: Scene, itemId: string, lineId: string): Draft | null {
   const item = scene.plan.items.find(({ id }) => id === itemId);
   const typedLine = item?.costLines.find(({ id }) => id === lineId);
-  const landed = scene.results.ladders.find((ladder) => ladder.itemId === itemId)?.landed;
-  const found = landed?.lines.find(({ id }) => id === lineId);
-  if (!item || !typedLine || !landed || !found) return null;
+  const landed = item ? landedOf(item) : null;
+  if (!item || !typedLine || !landed?.ok) return null;
+  const found = landed.value.lines.find(({ id }) => id === lineId);
+  if (!found) return null;
   const amount = round4(found.amount);
   return {
     title: `${found.label}, ${item.name}`,
@@ -79,7 +81,7 @@ export function costLineFigure(scene: Scene, itemId: string, lineId: string): Dr
     exact: amount.toFixed(),
     meaning: 'One line of what it takes to have a unit at our door, per unit.',
     formula: `${found.reason} = ${exactPrice(scene, amount)}`,
-    lines: ruleLines({ scene, item, costLine: typedLine, landedLines: landed.lines }),
+    lines: ruleLines({ scene, item, costLine: typedLine, landedLines: landed.value.lines }),
     caution: null,
   };
 }

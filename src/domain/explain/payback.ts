@@ -15,7 +15,7 @@ export function paybackFigure(at: DealAt): Draft {
   const weeks = deal.paybackWeeks;
   return {
     title: `Payback, ${account.name}`,
-    value: weeks === null ? `not within ${deal.termWeeks} weeks` : `${scene.say.number(weeks)} weeks`,
+    value: paybackText(at),
     exact: weeks === null ? null : weeks.toFixed(),
     meaning:
       'Weeks from the first opening until what the chain has brought covers the money put down, for good.',
@@ -28,6 +28,13 @@ export function paybackFigure(at: DealAt): Draft {
     ],
     caution: deal.nothingDown ? 'Nothing is put down: it pays from the first unit.' : null,
   };
+}
+
+/** As the screens say it: the week it is back in, counted from the first opening. */
+function paybackText({ scene, deal }: DealAt): string {
+  if (deal.nothingDown) return 'nothing down';
+  if (deal.paybackWeeks === null) return 'not back';
+  return `week ${scene.say.number(deal.paybackWeeks.ceil())}`;
 }
 
 /** The straight line between the two week-ends the curve crosses zero at. */
@@ -73,11 +80,11 @@ export function ratioFigure(at: DealAt): Draft {
   );
   const down = sumWeeks(sums.fixed.byWeek, deal.termWeeks, 4);
   return {
-    title: `Planned ÷ break-even rate of sale, ${account.name}`,
-    value: ratio === null ? noRatio(deal.nothingDown) : scene.say.number(ratio),
+    title: `Break-even, of the planned rate of sale, ${account.name}`,
+    value: ratioText(at),
     exact: ratio === null ? null : ratio.toFixed(),
     meaning:
-      'How many times over the planned rate of sale earns back, within the term, what has to be earned back.',
+      'The part of the planned rate of sale at which the term just brings back what has to be earned back.',
     formula: ratioFormula(scene, { contribution, down, hurdle: dec(account.deal.hurdleAmount), ratio }),
     lines: [
       downLine(at),
@@ -93,8 +100,12 @@ export function ratioFigure(at: DealAt): Draft {
   };
 }
 
-function noRatio(nothingDown: boolean): string {
-  return nothingDown ? 'nothing to earn back' : 'none: each unit costs more than it brings';
+/** The part of the planned rates that is enough. */
+function ratioText({ scene, deal }: DealAt): string {
+  if (deal.nothingDown) return scene.say.percent(0);
+  const ratio = deal.breakEvenRatio;
+  // a ratio kept as 0 is below a millionth: no rate of sale worth naming
+  return ratio === null || ratio.isZero() ? 'none does' : scene.say.percent(ratio.pow(-1));
 }
 
 function ratioFormula(
@@ -103,6 +114,11 @@ function ratioFormula(
 ): string {
   const price = (amount: Decimal) => exactPrice(scene, amount);
   const back = from.hurdle.isZero() ? price(from.down) : `(${price(from.down)} + ${price(from.hurdle)})`;
-  const end = from.ratio === null ? '' : ` = ${exactNumber(scene, from.ratio)}, rounded down`;
+  const { ratio } = from;
+  const enough =
+    ratio === null || ratio.isZero()
+      ? ''
+      : `; 1 ÷ that is ${scene.say.percent(ratio.pow(-1))} of the planned rate`;
+  const end = ratio === null ? '' : ` = ${exactNumber(scene, ratio)}, rounded down${enough}`;
   return `contribution of the term ${price(from.contribution)} ÷ ${back} to be earned back${end}`;
 }

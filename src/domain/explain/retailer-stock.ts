@@ -56,7 +56,7 @@ function formulaOf(scene: Scene, place: Place, figure: StockFigure): string {
   const { stock, doorWeeks } = scene.results.free.shelf[place.index] ?? { stock: 0, doorWeeks: 0 };
   const yearly = place.dealItem.firstYearUnits;
   const openWeeks = sumWeeks(dealSums(scene, place.account).stores.open, YEAR_WEEKS, 4);
-  const weekly = `${number(yearly)} units ÷ ${number(openWeeks)} store-weeks`;
+  const weekly = `${scene.say.number(yearly)} units ÷ ${number(openWeeks)} store-weeks`;
   switch (figure) {
     case 'averageStockPerStore':
       return `${scene.say.count(stock)} units at week-ends ÷ ${scene.say.count(doorWeeks)} open store-weeks`;
@@ -99,7 +99,7 @@ function linesOf(scene: Scene, place: Place, figure: StockFigure): ExplanationLi
 function unitsLine(scene: Scene, place: Place): ExplanationLine {
   return line({
     label: 'First-year units',
-    value: exactNumber(scene, place.dealItem.firstYearUnits),
+    value: scene.say.number(place.dealItem.firstYearUnits),
     explains: {
       of: 'dealItem',
       accountId: place.account.id,

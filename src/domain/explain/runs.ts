@@ -20,13 +20,17 @@ export function passOf({ results }: Scene, run: Run): PassResult {
   return made;
 }
 
-/** Every posting up to the end of a week, in order. */
-export function journalTo({ results }: Scene, run: Run, lastWeek: number): Posting[] {
+const journals = new WeakMap<Compiled, Partial<Record<Run, readonly Posting[]>>>();
+
+/** Every posting of a run, in order. */
+export function journalOf({ results }: Scene, run: Run): readonly Posting[] {
+  const known = journals.get(results.compiled) ?? {};
+  const before = known[run];
+  if (before) return before;
   const compiled = run === 'plan' ? results.compiled : withoutFunding(results.compiled);
   const postings: Posting[] = [];
-  replay({ compiled, free: results.free }, (posting) => {
-    if (posting.week <= lastWeek) postings.push(posting);
-  });
+  replay({ compiled, free: results.free }, (posting) => postings.push(posting));
+  journals.set(results.compiled, { ...known, [run]: postings });
   return postings;
 }
 

@@ -120,6 +120,11 @@ function passedOn(scene: Scene, place: Place, sign: 1 | -1): ExplanationLine[] {
     );
 }
 
+function passedTerms(scene: Scene, { account }: Place, each: ExplanationLine): ExplanationLine {
+  const id = each.explains?.of === 'step' ? each.explains.stepId : '';
+  return typed(scene, `accounts/${account.id}/allowances/${id}`, { ...each, explains: null });
+}
+
 function handPart(scene: Scene, place: Place, hand: HandResult, sign: 1 | -1): ExplanationLine {
   return part(scene, hand.keeps.times(sign), {
     label: `${hand.name} keeps`,
@@ -152,7 +157,8 @@ function listFromShelf(scene: Scene, place: Place): ExplanationLine[] {
       explains: listingKey(place, 'shelfBeforeTax'),
     }),
     ...hands,
-    ...passedOn(scene, place, 1),
+    // solved for, the list price leads down to their terms: their amounts lead back to it
+    ...passedOn(scene, place, 1).map((each) => passedTerms(scene, place, each)),
   ];
 }
 

@@ -13,7 +13,7 @@ export interface WeekAt {
   scene: Scene;
   compiled: Compiled;
   week: number;
-  /** Every posting up to the end of the week. */
+  /** Every posting of the run. */
   journal: readonly Posting[];
 }
 

@@ -7,7 +7,7 @@ import { BALANCE_NAMES, type BalanceName, FLOW_NAMES, type FlowName } from '../r
 import { openingCash } from './cash.ts';
 import { BALANCE_WORDS, FLOW_WORDS } from './flow-words.ts';
 import { entriesOf, entryLines } from './posting-lines.ts';
-import { countsToLow, journalTo, passOf } from './runs.ts';
+import { countsToLow, journalOf, passOf } from './runs.ts';
 import type { ExplanationLine, FigureKey, Run } from './types.ts';
 import {
   amountOf,
@@ -51,7 +51,7 @@ function linesOf(
   if (figure === 'low' || figure === 'cash') {
     return [...cashBefore(scene, run, week), ...flowLines(scene, run, week, figure)];
   }
-  const at = { scene, compiled: scene.results.compiled, week, journal: journalTo(scene, run, week) };
+  const at = { scene, compiled: scene.results.compiled, week, journal: journalOf(scene, run) };
   const moved = entriesOf(at.journal, week, (event) => effectOf(event, figure) !== 0).flatMap((entry) =>
     entryLines(at, entry, effectOf(entry.event, figure) as 1 | -1),
   );

@@ -1,6 +1,6 @@
 // What every explanation is written with: the plan at hand, figures with all their decimals in the reader's own
 // grouping and decimal mark, and the lines. Say rounds for reading; workings don't, or they would not add up.
-// Worked figure: with a decimal comma in Say, exactPrice(2.8942) is "2,8942" and exactPrice(3) is "3,00".
+// Worked figure: with a decimal comma in Say, exactPrice(2.894) is "2,8940" and exactPrice(3) is "3,00".
 import { type Decimal, dec, ZERO } from '../money/decimal.ts';
 import type { Plan } from '../plan/index.ts';
 import type { Results } from '../results.ts';
@@ -85,9 +85,11 @@ export function exactMoney(scene: Scene, minorUnits: number): string {
   return exactPrice(scene, amountOf(scene, minorUnits));
 }
 
-/** An amount with all its decimals, at least those of the currency and at least as many as prices are shown with. */
+/** An amount with all its decimals: those of the currency where they are enough, else four, or as many as it has. */
 export function exactPrice(scene: Scene, amount: Decimal): string {
-  return written(scene.say, amount, Math.max(amount.decimalPlaces(), scene.results.minorDigits));
+  const { minorDigits } = scene.results;
+  const decimals = amount.decimalPlaces();
+  return written(scene.say, amount, decimals <= minorDigits ? minorDigits : Math.max(4, decimals));
 }
 
 /** A number with the decimals it has. */

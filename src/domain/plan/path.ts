@@ -89,7 +89,7 @@ export function idOf(place: unknown): string | null {
 /** An id that two places share, or that could not be a segment, names neither: then the index has to. */
 function uniqueId(list: readonly unknown[], place: unknown): string | null {
   const id = idOf(place);
-  if (id === null || !/^[A-Za-z0-9-]+$/.test(id)) return null;
+  if (id === null || !/^[A-Za-z0-9-]{1,60}$/.test(id)) return null;
   return list.filter((each) => idOf(each) === id).length === 1 ? id : null;
 }
 

@@ -1,4 +1,116 @@
-// Placeholder while this screen is being built in this session.
-export function CashScreen() {
-  return null;
+// Cash: can we fill the doors? The balance week by week with its deepest point, the week at hand read out down to its
+// documents, what ends the hole, how long money is bound, and two questions put to the whole plan.
+// Worked example: short by 28,115 in week 26; the first chain pays in week 19, and the hole ends in week 47.
+import type { VNode } from 'preact';
+import { useState } from 'preact/hooks';
+import { useWide } from '../../widgets/index.ts';
+import { Fold, Part } from '../ladder/parts.tsx';
+import { DoorsPicture } from '../roll-out/doors-picture.tsx';
+import { UnitsPicture } from '../roll-out/units-picture.tsx';
+import { type Shown, useShown } from '../shared/session-context.ts';
+import { useSay } from '../shared/use-say.ts';
+import { View } from '../shared/view.tsx';
+import { CashFigures, DaysFigures } from './cash-figures.tsx';
+import { CashInputs } from './cash-inputs.tsx';
+import { endSentences } from './cash-words.ts';
+import { CashDrawing } from './picture.tsx';
+import { BalancesTable, FlowsTable } from './series-table.tsx';
+import { Solves } from './solves.tsx';
+import { WeekRead } from './week.tsx';
+import './cash.css';
+
+export function CashScreen(): VNode {
+  const shown = useShown();
+  return (
+    <View title="Cash" verdict="cash">
+      {shown !== null && <Whole shown={shown} />}
+    </View>
+  );
+}
+
+function Whole({ shown }: { shown: Shown }): VNode {
+  const wide = useWide();
+  const { plan, results } = shown;
+  const { pass, reading } = results;
+  const [chosen, setChosen] = useState<number | null>(null);
+  const week = Math.min(chosen ?? reading.lowestWeek, pass.weeks - 1);
+  const picture = (
+    <div class="ff-column ff-cash-picture" key="picture">
+      {shown.older && <p class="ff-older">Figures are those of the plan before the last edits.</p>}
+      <CashDrawing plan={plan} results={results} week={week} onWeek={setChosen} />
+      <Ends shown={shown} />
+      {wide && <RollOutBelow shown={shown} week={week} />}
+    </div>
+  );
+  return (
+    <>
+      <div class="ff-cash">
+        {picture}
+        <div class="ff-column">
+          <WeekRead shown={shown} week={week} />
+          <Part title="What it comes to">
+            <CashFigures shown={shown} />
+            <Solves shown={shown} />
+          </Part>
+        </div>
+      </div>
+      <div class="ff-side-by-side">
+        <Part title="How long money is bound, and what runs short">
+          <DaysFigures shown={shown} />
+        </Part>
+        <Part title="What it rests on">
+          <CashInputs />
+        </Part>
+      </div>
+      <Tables shown={shown} />
+    </>
+  );
+}
+
+function Ends({ shown }: { shown: Shown }): VNode {
+  const say = useSay();
+  const hasCash = shown.plan.business.openingCashAmount !== null;
+  return (
+    <ul class="ff-said" aria-label="What ends it">
+      {endSentences(shown.results, hasCash, say).map((sentence) => (
+        <li key={sentence}>{sentence}</li>
+      ))}
+    </ul>
+  );
+}
+
+/** Doors and units on the same weeks, under the cash they cost. */
+function RollOutBelow({ shown: { plan, results }, week }: { shown: Shown; week: number }): VNode | null {
+  const { pass, compiled } = results;
+  if (plan.accounts.length === 0) return null;
+  const one = plan.items.length === 1;
+  return (
+    <>
+      <h2 class="ff-label">Doors open</h2>
+      <DoorsPicture plan={plan} pass={pass} week={week} heightRem={8} />
+      <h2 class="ff-label">Units a week</h2>
+      <UnitsPicture
+        compiled={compiled}
+        pass={pass}
+        item={one ? 0 : null}
+        name={one ? (plan.items[0]?.name ?? '') : 'All products'}
+        week={week}
+        heightRem={10}
+        onWeek={undefined}
+      />
+    </>
+  );
+}
+
+function Tables({ shown: { results } }: { shown: Shown }): VNode {
+  return (
+    <div>
+      <Fold label="Every cash flow by week">
+        <FlowsTable pass={results.pass} />
+      </Fold>
+      <Fold label="Balances by week">
+        <BalancesTable pass={results.pass} />
+      </Fold>
+    </div>
+  );
 }

@@ -1,14 +1,16 @@
 // The first view of a plan: the four verdicts, each with its figure, the reason that binds and the guess it leans on; then
 // what comes when. From 900 px the inputs stand at the left, and the worst verdict's picture and the reasons at the right.
+// It is what a first start shows, so it imports no more than that needs; what stands beside it is fetched.
 // Worked example: the first example shows Deal holds, Cash fails, and the one sentence it teaches.
 import type { VNode } from 'preact';
 import { hashOf } from '../../app/route.ts';
-import { sevenOf } from '../../domain/quick/index.ts';
 import type { VerdictName } from '../../domain/results.ts';
-import { ButtonRow, LinkButton, useWide, VerdictRow } from '../../widgets/index.ts';
-import { sevenHash } from '../seven/address.ts';
-import { CautionsFor } from '../shared/cautions-for.tsx';
+import { ButtonRow, LinkButton } from '../../widgets/Buttons.tsx';
+import { VerdictRow } from '../../widgets/Figure.tsx';
+import { useWide } from '../../widgets/media.ts';
+import { LazyScreen } from '../shared/lazy-screen.tsx';
 import { type Shown, useSession, useShown } from '../shared/session-context.ts';
+import { useTitle } from '../shared/title.ts';
 import {
   leansOnWords,
   reasonAlone,
@@ -16,11 +18,6 @@ import {
   VERDICT_TITLES,
   VERDICT_WORDS,
 } from '../shared/verdict-words.ts';
-import { useTitle } from '../shared/view.tsx';
-import { Reasons } from './reasons.tsx';
-import { WhatComesWhen } from './what-comes-when.tsx';
-import { WideInputs } from './wide-inputs.tsx';
-import { WorstPicture } from './worst-picture.tsx';
 import './front.css';
 
 export function FrontScreen(): VNode | null {
@@ -31,20 +28,22 @@ export function FrontScreen(): VNode | null {
   const { plan } = shown;
   return (
     <div class="ff-front">
-      {wide && <WideInputs />}
+      {wide && (
+        <section class="ff-front-inputs" aria-label="Inputs">
+          <LazyScreen name="inputsList" quiet />
+        </section>
+      )}
       <div class="ff-front-main">
         <h1 class={wide ? 'ff-front-name' : 'ff-spoken'}>{plan.name}</h1>
         {plan.lesson !== '' && <p class="ff-front-lesson">{plan.lesson}</p>}
         <Verdicts shown={shown} />
         <Keys shown={shown} />
-        <WhatComesWhen shown={shown} />
-        {!wide && <CautionsFor place="front" accountId={null} />}
+        <LazyScreen name="frontTurns" quiet />
+        {!wide && <LazyScreen name="frontFoot" quiet />}
       </div>
       {wide && (
         <div class="ff-front-side">
-          <WorstPicture shown={shown} />
-          <Reasons shown={shown} />
-          <CautionsFor place="front" accountId={null} />
+          <LazyScreen name="frontSide" quiet />
         </div>
       )}
     </div>
@@ -79,39 +78,30 @@ function Verdicts({ shown }: { shown: Shown }): VNode {
 /** A verdict about one chain, or one product there, leads to it. */
 function hrefOf(name: VerdictName, { plan, results }: Shown): string {
   const { accountId, itemId } = results.verdicts[name];
-  const planId = plan.id;
-  if (name === 'ladder')
-    return hashOf({ view: name, planId, accountId, itemId: accountId === null ? null : itemId, sheet: null });
-  if (name === 'deal') return hashOf({ view: name, planId, accountId, sheet: null });
-  return hashOf({ view: name, planId, sheet: null });
+  const at = { planId: plan.id, sheet: null };
+  if (name === 'ladder') {
+    return hashOf({ ...at, view: name, accountId, itemId: accountId === null ? null : itemId });
+  }
+  return name === 'deal' ? hashOf({ ...at, view: name, accountId }) : hashOf({ ...at, view: name });
 }
 
 /** Under an example: start yours. Under a plan of one's own: the seven numbers while they say it all, and all inputs. */
 function Keys({ shown: { plan } }: { shown: Shown }): VNode {
-  const session = useSession();
-  const isExample = session.examples().some(({ id }) => id === plan.id);
-  const inputs = hashOf({ view: 'inputs', planId: plan.id, sheet: null });
-  if (isExample) {
-    return (
-      <div class="ff-front-keys">
+  const isExample = useSession()
+    .examples()
+    .some(({ id }) => id === plan.id);
+  return (
+    <div class="ff-front-keys">
+      {isExample ? (
         <ButtonRow>
           <LinkButton kind="primary" href={hashOf({ view: 'seven', sheet: null })}>
             Start yours: 7 numbers
           </LinkButton>
           <LinkButton href={hashOf({ view: 'plans', sheet: null })}>Other examples</LinkButton>
-          <LinkButton kind="quiet" href={inputs}>
-            Inputs
-          </LinkButton>
         </ButtonRow>
-      </div>
-    );
-  }
-  return (
-    <div class="ff-front-keys">
-      <ButtonRow>
-        {sevenOf(plan) !== null && <LinkButton href={sevenHash(plan.id)}>The seven numbers</LinkButton>}
-        <LinkButton href={inputs}>All inputs</LinkButton>
-      </ButtonRow>
+      ) : (
+        <LazyScreen name="ownKeys" quiet />
+      )}
     </div>
   );
 }

@@ -4,7 +4,7 @@ import type { VNode } from 'preact';
 import { useMemo } from 'preact/hooks';
 import type { Results } from '../../domain/results.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
-import type { Shown } from '../shared/session-context.ts';
+import { useShown } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 
 interface Turn {
@@ -12,9 +12,10 @@ interface Turn {
   words: string;
 }
 
-export function WhatComesWhen({ shown }: { shown: Shown }): VNode | null {
+export function WhatComesWhen(): VNode | null {
+  const results = useShown()?.results;
   const say = useSay();
-  const turns = useMemo(() => turnsOf(shown.results, say), [shown.results, say]);
+  const turns = useMemo(() => (results === undefined ? [] : turnsOf(results, say)), [results, say]);
   if (turns.length === 0) return null;
   return (
     <section class="ff-front-turns" aria-labelledby="turns">
@@ -34,7 +35,7 @@ export function WhatComesWhen({ shown }: { shown: Shown }): VNode | null {
 function turnsOf({ pass, reading }: Results, say: ScreenSay): Turn[] {
   const ordered = firstOf(pass.units.map(({ ordered: series }) => series));
   const turns: (Turn | null)[] = [
-    ordered === null ? null : { week: ordered, words: 'First order to be made' },
+    ordered === null ? null : { week: ordered, words: 'First order goes to the maker' },
     at(reading.firstOpeningWeek, 'First stores open'),
     at(reading.firstPaymentWeek, 'First payment from a chain'),
     at(
@@ -44,7 +45,7 @@ function turnsOf({ pass, reading }: Results, say: ScreenSay): Turn[] {
     at(reading.lowestWeek, `Cash at its lowest: ${say.money(reading.lowestCash)}`),
     at(reading.backAboveOpeningWeek, 'Cash back where it began, for good'),
   ];
-  return turns.filter((turn): turn is Turn => turn !== null && turn.week > 0).sort((a, b) => a.week - b.week);
+  return turns.filter((turn): turn is Turn => turn !== null && (turn.week > 0 || turn.week === ordered)).sort((a, b) => a.week - b.week);
 }
 
 function at(week: number | null, words: string): Turn | null {

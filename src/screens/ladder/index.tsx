@@ -31,7 +31,7 @@ function Whole({ shown }: { shown: ShownLadder }): VNode {
   const wide = useWide();
   const key = `${shown.account.id}/${shown.item.id}`;
   const middle = (
-    <div class="ff-column" key="middle">
+    <div class="ff-column ff-column-stays" key="middle">
       <LadderAndStrip key={key} shown={shown} />
     </div>
   );

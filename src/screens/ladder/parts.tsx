@@ -3,7 +3,8 @@
 // Worked example: <Fold label="Slotting" value="180 a door"> shows one 44 px row; its fields are drawn once it was opened.
 import type { ComponentChildren, VNode } from 'preact';
 import { useState } from 'preact/hooks';
-import { Button, Disclosure } from '../../widgets/index.ts';
+import { TERMS, type TermId } from '../../domain/explain/meanings.ts';
+import { Button, Disclosure, Term } from '../../widgets/index.ts';
 import { useSession } from '../shared/session-context.ts';
 import './parts.css';
 
@@ -70,7 +71,7 @@ export function useRemoval(): Removal {
   const stands = removed !== null && removed.revision === session.revision.value;
   const note = stands ? (
     <div class="ff-removed">
-      <span>{removed.what} is removed.</span>
+      <span>{removed.what} is taken out.</span>
       <Button kind="quiet" onPress={() => session.undo()}>
         Undo
       </Button>
@@ -82,4 +83,14 @@ export function useRemoval(): Removal {
 /** A list's own key row: what can be added, or done to one of its places. */
 export function Keys({ children }: { children: ComponentChildren }): VNode {
   return <div class="ff-button-row ff-keys">{children}</div>;
+}
+
+/** A trade word that explains itself where it stands. */
+export function Word({ id, children }: { id: TermId; children?: ComponentChildren }): VNode {
+  const { word, meaning, formula } = TERMS[id];
+  return (
+    <Term meaning={formula === null ? meaning : `${meaning} It is ${formula}.`}>
+      {children ?? `${word.charAt(0).toUpperCase()}${word.slice(1)}`}
+    </Term>
+  );
 }

@@ -1,4 +1,4 @@
-// The keys of one place in a list of the plan: up and down where the order counts, and remove.
+// The keys of one place in a list of the plan: up and down where the order counts, and take out.
 // Worked example: the second of three cost lines can go up, down, or away.
 import type { VNode } from 'preact';
 import { movePlace } from '../../app/commands/field.ts';
@@ -13,7 +13,7 @@ export interface PlaceKeysProps {
   /** Its index and the list's length, where the order counts; null where it doesn't. */
   order: { index: number; count: number } | null;
   onRemove: () => void;
-  /** Why it can't be removed; undefined when it can. */
+  /** Why it has to stay; undefined when it hasn't. */
   kept?: string | undefined;
 }
 
@@ -45,8 +45,8 @@ export function PlaceKeys({ path, name, order, onRemove, kept }: PlaceKeysProps)
             </Button>
           </>
         )}
-        <Button onPress={onRemove} disabled={kept !== undefined} label={`Remove ${name}`}>
-          Remove
+        <Button onPress={onRemove} disabled={kept !== undefined} label={`Take out ${name}`}>
+          Take out
         </Button>
       </Keys>
       {kept !== undefined && <p class="ff-least ff-quiet">{kept}</p>}

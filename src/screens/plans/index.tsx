@@ -5,7 +5,7 @@ import { useEffect } from 'preact/hooks';
 import { hashOf } from '../../app/route.ts';
 import { ButtonRow, FileButton, LinkButton } from '../../widgets/index.ts';
 import { useSession } from '../shared/session-context.ts';
-import { useTitle } from '../shared/view.tsx';
+import { useTitle } from '../shared/title.ts';
 import { ImportTrouble } from './import-trouble.tsx';
 import { PlanRowLink } from './plan-row.tsx';
 import { PlanSheet } from './plan-sheet.tsx';

@@ -1,4 +1,156 @@
-// Placeholder while this screen is being built in this session.
-export function RollOutScreen() {
-  return null;
+// The Roll-out: when doors open, what they want, and whether production and shelves can follow. Doors and units drawn on
+// one time axis, openings of each chain and production of each product to type over, and every unit by week.
+// Worked example: 180 doors from week 10 need 2,160 units of fill before the first shopper buys one.
+import type { VNode } from 'preact';
+import { useState } from 'preact/hooks';
+import type { Plan } from '../../domain/plan/index.ts';
+import { SelectField, useWide } from '../../widgets/index.ts';
+import { Section } from '../inputs/section.tsx';
+import { NoChain } from '../ladder/empty.tsx';
+import { Fold, Part } from '../ladder/parts.tsx';
+import { CautionsFor } from '../shared/cautions-for.tsx';
+import type { ScreenSay } from '../shared/screen-say.ts';
+import { type Shown, useShown } from '../shared/session-context.ts';
+import { useSay } from '../shared/use-say.ts';
+import { View } from '../shared/view.tsx';
+import { DoorsPicture } from './doors-picture.tsx';
+import { Openings } from './openings.tsx';
+import { Shelves } from './shelves.tsx';
+import { UnitsPicture } from './units-picture.tsx';
+import { UnitsTable } from './units-table.tsx';
+import './roll-out.css';
+
+export function RollOutScreen(): VNode {
+  const shown = useShown();
+  const empty = shown === null || shown.plan.accounts.length === 0;
+  return (
+    <View title="Roll-out" verdict={null}>
+      {empty ? <NoChain sentence="No chain yet. Add one, and its openings, to see what they need." /> : <Whole shown={shown} />}
+    </View>
+  );
+}
+
+function Whole({ shown }: { shown: Shown }): VNode {
+  const wide = useWide();
+  const { plan, results, older } = shown;
+  const [item, setItem] = useState<number | null>(null);
+  const chosen = plan.items.length === 1 ? 0 : item;
+  const pictures = <Pictures key="pictures" shown={shown} item={chosen} onItem={setItem} />;
+  const shelves = (
+    <Part key="shelves" title="On the shelf">
+      <Shelves plan={plan} results={results} older={older} />
+    </Part>
+  );
+  const inputs = (
+    <div class="ff-column" key="inputs">
+      <OpeningsParts plan={plan} />
+      <ProductionParts plan={plan} />
+    </div>
+  );
+  const left = (
+    <div class="ff-column" key="left">
+      {pictures}
+      {shelves}
+    </div>
+  );
+  return (
+    <>
+      {older && <p class="ff-older">Figures are those of the plan before the last edits.</p>}
+      {wide ? <div class="ff-roll-out">{[left, inputs]}</div> : [pictures, shelves, inputs]}
+      <Fold label="Every unit by week">
+        <UnitsTable pass={results.pass} item={chosen} name={nameOf(plan, chosen)} />
+      </Fold>
+      <CautionsFor place="rollOut" accountId={null} />
+    </>
+  );
+}
+
+interface PicturesProps {
+  shown: Shown;
+  item: number | null;
+  onItem: (item: number | null) => void;
+}
+
+function Pictures({ shown, item, onItem }: PicturesProps): VNode {
+  const { plan, results } = shown;
+  const { reading, pass, compiled } = results;
+  const [chosen, setWeek] = useState<number | null>(null);
+  const week = Math.min(chosen ?? reading.firstOpeningWeek ?? 0, pass.weeks - 1);
+  return (
+    <div class="ff-column">
+      <Part title="Doors">
+        <DoorsPicture plan={plan} pass={pass} week={week} heightRem={9} />
+      </Part>
+      <Part title="Units">
+        {plan.items.length > 1 && (
+          <SelectField
+            label="Product"
+            value={String(item ?? '')}
+            choices={[
+              { value: '', label: 'All products' },
+              ...plan.items.map(({ name }, index) => ({ value: String(index), label: name })),
+            ]}
+            onChoose={(value) => onItem(value === '' ? null : Number(value))}
+          />
+        )}
+        <UnitsPicture
+          compiled={compiled}
+          pass={pass}
+          item={item}
+          name={nameOf(plan, item)}
+          week={week}
+          heightRem={13}
+          onWeek={setWeek}
+        />
+      </Part>
+    </div>
+  );
+}
+
+function OpeningsParts({ plan }: { plan: Plan }): VNode {
+  const say = useSay();
+  return (
+    <Part title="Openings">
+      <div>
+        {plan.accounts.map((account) => (
+          <Fold key={account.id} label={account.name} value={doorsWords(account, say)} open={plan.accounts.length === 1}>
+            <Openings account={account} />
+          </Fold>
+        ))}
+      </div>
+    </Part>
+  );
+}
+
+function ProductionParts({ plan }: { plan: Plan }): VNode {
+  const say = useSay();
+  return (
+    <Part title="Production">
+      <div>
+        {plan.items.map((item) => (
+          <Fold key={item.id} label={item.name} value={supplyWords(item, say)} open={plan.items.length === 1}>
+            <Section place={{ of: 'product', section: 'supply', id: item.id }} />
+          </Fold>
+        ))}
+      </div>
+    </Part>
+  );
+}
+
+function doorsWords({ waves, runningDoors }: Plan['accounts'][number], say: ScreenSay): string {
+  const running = runningDoors.reduce((sum, { doors }) => sum + doors, 0);
+  const opening = waves.reduce((sum, { doors }) => sum + doors, 0);
+  if (running + opening === 0) return 'no doors yet';
+  if (running === 0) return `${say.count(opening)} to open`;
+  return opening === 0 ? `${say.count(running)} sell` : `${say.count(running)} sell, ${say.count(opening)} to open`;
+}
+
+function supplyWords({ supply }: Plan['items'][number], say: ScreenSay): string {
+  const lid = supply.capacityUnitsPerWeek;
+  const weeks = `${say.count(supply.leadWeeks)} ${supply.leadWeeks === 1 ? 'week' : 'weeks'} to make`;
+  return lid === null ? weeks : `${weeks}, at most ${say.count(lid)} a week`;
+}
+
+function nameOf(plan: Plan, item: number | null): string {
+  return item === null ? 'All products' : (plan.items[item]?.name ?? '');
 }

@@ -8,7 +8,7 @@ import { hashOf } from '../../app/route.ts';
 import type { SevenKey } from '../../domain/quick/index.ts';
 import { EmptyState, Header, LinkButton, useWide } from '../../widgets/index.ts';
 import { useSession } from '../shared/session-context.ts';
-import { useTitle } from '../shared/view.tsx';
+import { useTitle } from '../shared/title.ts';
 import { editedPlan } from './address.ts';
 import { SevenAnswers } from './answers.tsx';
 import { SevenKeypad } from './keypad.tsx';

@@ -11,7 +11,7 @@ const STRIP: readonly VerdictName[] = ['ladder', 'deal', 'cash'];
 
 export function VerdictStrip({ model }: { model: SevenModel }): VNode {
   return (
-    <div class="ff-strip" role="status">
+    <div class="ff-seven-strip" role="status">
       {STRIP.map((name) => (
         <Cell key={name} {...cellOf(name, model)} older={model.older} />
       ))}
@@ -27,15 +27,15 @@ interface CellProps {
 
 function Cell({ title, state, figure, older }: CellProps & { older: boolean }): VNode {
   return (
-    <div class="ff-strip-cell">
-      <span class="ff-strip-head ff-label">
+    <div class="ff-seven-strip-cell">
+      <span class="ff-seven-strip-head ff-label">
         <VerdictMark verdict={state} label="" size="small" />
         {title}
         {state !== 'unknown' && (
-          <span class={`ff-strip-word ff-hue-${state}`}>{VERDICT_WORDS[state].toLowerCase()}</span>
+          <span class={`ff-seven-strip-word ff-hue-${state}`}>{VERDICT_WORDS[state].toLowerCase()}</span>
         )}
       </span>
-      <span class={classNames('ff-strip-figure ff-number', older && state !== 'unknown' && 'ff-older')}>
+      <span class={classNames('ff-seven-strip-figure ff-number', older && state !== 'unknown' && 'ff-older')}>
         {figure}
         {older && state !== 'unknown' ? ' …' : ''}
       </span>

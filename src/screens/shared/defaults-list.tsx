@@ -39,9 +39,9 @@ function shortPlace(plan: Plan, path: string): string {
 /** The value as its field would show it; '' for parts that are more than one value. */
 function valueText(plan: Plan, path: string): string {
   const value = getAt(plan, path);
+  if (typeof value === 'string' && !/^-?\d/.test(value)) return value;
   const kind = kindAt(path);
   const text = textOf({ value, kind, currency: plan.currency });
-  if (typeof value === 'string' && !/^-?\d/.test(value)) return value;
   return text !== '' && kind === 'percent' ? `${text} %` : text;
 }
 

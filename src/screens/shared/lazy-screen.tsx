@@ -3,44 +3,70 @@
 // Worked example: the cash screen's code comes with the first tap on Cash; the second tap draws it at once.
 import type { ComponentType, VNode } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
-import { Button, EmptyState } from '../../widgets/index.ts';
+import { Button } from '../../widgets/Buttons.tsx';
+import { EmptyState } from '../../widgets/Notices.tsx';
 import { useSession } from './session-context.ts';
 
 export type Load = () => Promise<ComponentType>;
 
-const loaded = new Map<Load, ComponentType>();
+const own = () => import('../shell/own-rooms.ts');
 
-/** Fetches a screen ahead of its use; failing is no trouble yet. */
-export function prefetch(load: Load): void {
-  load().then(
-    (Screen) => loaded.set(load, Screen),
-    () => undefined,
-  );
+/** Parts that come together, by name; the others by where they are. */
+export const LATER = {
+  about: () => own().then((rooms) => rooms.AboutSheet),
+  frontFoot: () => own().then((rooms) => rooms.FrontFoot),
+  frontSide: () => own().then((rooms) => rooms.FrontSide),
+  frontTurns: () => own().then((rooms) => rooms.WhatComesWhen),
+  inputs: () => own().then((rooms) => rooms.InputsScreen),
+  inputsList: () => own().then((rooms) => rooms.InputsList),
+  inputsSheet: () => own().then((rooms) => rooms.InputsSheet),
+  ownKeys: () => own().then((rooms) => rooms.OwnKeys),
+  plans: () => own().then((rooms) => rooms.PlansScreen),
+  promise: () => own().then((rooms) => rooms.PromiseScreen),
+  seven: () => own().then((rooms) => rooms.SevenScreen),
+  trouble: () => own().then((rooms) => rooms.NotComputed),
+  ladder: () => import('../ladder/index.tsx').then((room) => room.LadderScreen),
+  deal: () => import('../deal/index.tsx').then((room) => room.DealScreen),
+  cash: () => import('../cash/index.tsx').then((room) => room.CashScreen),
+  'roll-out': () => import('../roll-out/index.tsx').then((room) => room.RollOutScreen),
+  whereFrom: () => import('./where-from.tsx').then((room) => room.WhereFromSheet),
+} satisfies Record<string, Load>;
+export type Later = keyof typeof LATER;
+
+const loaded = new Map<Later, ComponentType>();
+
+/** Fetches everything ahead of its use; failing is no trouble yet. */
+export function fetchAhead(): void {
+  for (const name of Object.keys(LATER) as Later[]) {
+    fetchOnce(name).catch(() => undefined);
+  }
 }
 
-export function LazyScreen({ load }: { load: Load }): VNode {
+async function fetchOnce(name: Later): Promise<void> {
+  if (!loaded.has(name)) loaded.set(name, await LATER[name]());
+}
+
+/** Give it a key where one takes another's place. `quiet` shows nothing while it is on its way. */
+export function LazyScreen({ name, quiet }: { name: Later; quiet: boolean }): VNode | null {
   const [failed, setFailed] = useState(false);
   const [, setDone] = useState(false);
-  const Screen = loaded.get(load);
+  const Screen = loaded.get(name);
   useEffect(() => {
-    if (loaded.has(load)) return;
     setFailed(false);
-    load().then(
-      (fetched) => {
-        loaded.set(load, fetched);
-        setDone(true);
-      },
+    fetchOnce(name).then(
+      () => setDone(true),
       () => setFailed(true),
     );
-  }, [load]);
+  }, [name]);
   if (Screen !== undefined) return <Screen />;
-  return failed ? <NotFetched /> : <p class="ff-starting ff-quiet">Opening …</p>;
+  if (failed) return <NotFetched />;
+  return quiet ? null : <p class="ff-starting ff-quiet">Opening …</p>;
 }
 
 function NotFetched(): VNode {
   const session = useSession();
   return (
-    <EmptyState title="This view could not be fetched. Your edits are kept; loading the page again gets it.">
+    <EmptyState title="This part could not be fetched. Your edits are kept; loading the page again gets it.">
       <Button kind="primary" onPress={() => void session.flush().then(() => location.reload())}>
         Load the page again
       </Button>

@@ -2,13 +2,13 @@
 // guess it leans on, and what stands in the way of computing. The frame around it (header, rail, notices) is the shell's.
 // Worked example: <View title="Cash" verdict="cash"> ... </View> sets the document's title to "Cash · Granola, Fern".
 import type { ComponentChildren, VNode } from 'preact';
-import { useEffect } from 'preact/hooks';
 import { sheetOfKey } from '../../domain/explain/keys.ts';
 import type { FigureKey } from '../../domain/explain/types.ts';
 import type { VerdictName } from '../../domain/results.ts';
 import { ProblemNote, VerdictLine, WhereFrom } from '../../widgets/index.ts';
 import { problemSentence } from './problem-words.ts';
 import { useSession, useShown } from './session-context.ts';
+import { useTitle } from './title.ts';
 import { leansOnWords } from './verdict-words.ts';
 
 export interface ViewProps {
@@ -17,6 +17,8 @@ export interface ViewProps {
   verdict: VerdictName | null;
   children: ComponentChildren;
 }
+
+export { useTitle } from './title.ts';
 
 export function View({ title, verdict, children }: ViewProps): VNode {
   const session = useSession();
@@ -29,13 +31,6 @@ export function View({ title, verdict, children }: ViewProps): VNode {
       {children}
     </div>
   );
-}
-
-/** The name of the page in tabs, histories and screen readers. */
-export function useTitle(title: string): void {
-  useEffect(() => {
-    document.title = `${title} · Firstfill`;
-  }, [title]);
 }
 
 /** Opens where a figure comes from, as a sheet over the view. */

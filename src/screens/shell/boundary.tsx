@@ -4,14 +4,16 @@
 import type { ComponentChildren, VNode } from 'preact';
 import { useErrorBoundary } from 'preact/hooks';
 import { hashOf } from '../../app/route.ts';
-import { Button, ButtonRow, LinkButton } from '../../widgets/index.ts';
+import { Button, ButtonRow, LinkButton } from '../../widgets/Buttons.tsx';
 import { useSession } from '../shared/session-context.ts';
 
-export function Boundary({ children }: { children: ComponentChildren }): VNode {
+/** Around a sheet it is `quiet`: the boundary around the screen says it. */
+export function Boundary({ children, quiet }: { children: ComponentChildren; quiet: boolean }): VNode | null {
   const session = useSession();
   const [error, reset] = useErrorBoundary((thrown) => session.reportBug(thrown));
   const bug = session.bug.value;
   if (bug === null && error === undefined) return <>{children}</>;
+  if (quiet) return null;
   const goOn = () => {
     session.clearBug();
     reset();

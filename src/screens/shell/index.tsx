@@ -5,7 +5,7 @@ import type { VNode } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { planIdOf } from '../../app/route.ts';
 import type { Session } from '../../app/session.ts';
-import { PatternDefs } from '../../widgets/index.ts';
+import { PatternDefs } from '../../widgets/Marks.tsx';
 import { SessionContext, useSession } from '../shared/session-context.ts';
 import { Boundary } from './boundary.tsx';
 import { CurrentScreen } from './current-screen.tsx';
@@ -45,11 +45,11 @@ function Frame(): VNode {
       {ofPlan && <PlanRail />}
       <Banners />
       <main class={whole ? 'ff-whole' : 'ff-page'} id="main" tabIndex={-1} ref={main}>
-        <Boundary>
+        <Boundary quiet={false}>
           <CurrentScreen />
         </Boundary>
       </main>
-      <Boundary>
+      <Boundary quiet>
         <Sheets />
       </Boundary>
       <Toasts />

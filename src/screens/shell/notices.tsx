@@ -3,7 +3,7 @@
 // Worked example: a full device is a line with "Save as a file"; a deleted plan is a toast with "Undo".
 import type { VNode } from 'preact';
 import type { Notice, Session } from '../../app/session.ts';
-import { Banner, ToastArea } from '../../widgets/index.ts';
+import { Banner, ToastArea } from '../../widgets/Notices.tsx';
 import { useSession } from '../shared/session-context.ts';
 
 /** A toast stays long enough to be read and reached. */

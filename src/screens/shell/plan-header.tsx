@@ -3,7 +3,7 @@
 // Worked example: after an edit "Saving …" turns to "Saved"; where the device refused it, to "Not saved".
 import type { VNode } from 'preact';
 import { hashOf, planIdOf } from '../../app/route.ts';
-import { Header } from '../../widgets/index.ts';
+import { Header } from '../../widgets/Rail.tsx';
 import { useSession } from '../shared/session-context.ts';
 import { useOnline } from './use-online.ts';
 

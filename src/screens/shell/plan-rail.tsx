@@ -4,7 +4,7 @@
 import type { VNode } from 'preact';
 import { hashOf, type Route } from '../../app/route.ts';
 import type { VerdictName } from '../../domain/results.ts';
-import { Rail } from '../../widgets/index.ts';
+import { Rail } from '../../widgets/Rail.tsx';
 import { usePlan, useSession } from '../shared/session-context.ts';
 import { VERDICT_WORDS } from '../shared/verdict-words.ts';
 

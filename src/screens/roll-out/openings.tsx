@@ -1,0 +1,83 @@
+// When one chain's doors open: its waves with their dates, doors that already sell, and how doors are lost again.
+// Worked example: 180 doors at 45 a week from week 10 open from 11 May to 1 June.
+import type { VNode } from 'preact';
+import type { Account } from '../../domain/plan/index.ts';
+import { OPENINGS } from '../inputs/chain-terms.tsx';
+import { Fields, Places } from '../inputs/fields.tsx';
+import { count } from '../inputs/specs.ts';
+import { WeekFor } from '../ladder/week-for.tsx';
+import { ChoiceFor } from '../shared/field-for.tsx';
+import { usePlan } from '../shared/session-context.ts';
+import { useSay } from '../shared/use-say.ts';
+
+type Wave = Account['waves'][number];
+
+const WAVE = [
+  count('doors', 'Doors', '', { step: 'doors', least: 1 }),
+  count('doorsPerWeek', 'Doors a week', '', { step: 'doors', least: 1 }),
+];
+const RUNNING = [
+  count('doors', 'Doors', '', { step: 'doors', least: 1 }),
+  count('ageWeeks', 'Selling since', 'weeks'),
+  count('unitsPerDoor', 'Of each product on the shelf', 'units'),
+];
+
+export function Openings({ account }: { account: Account }): VNode {
+  const plan = usePlan();
+  const base = `accounts/${account.id}`;
+  const first = Math.min(Math.max(account.terms.transitWeeks, 12), plan.horizonWeeks - 1);
+  return (
+    <div class="ff-inputs-section">
+      <Places
+        listPath={`${base}/waves`}
+        nameOf={(_, index) => `Opening ${index + 1}`}
+        addLabel="Add an opening"
+        blank={(id) => ({ id, openWeek: first, doors: 10, doorsPerWeek: 10 })}
+      >
+        {(path, place) => (
+          <>
+            <WeekFor path={`${path}/openWeek`} label="First doors open in" />
+            <Fields base={path} specs={WAVE} />
+            <Span wave={place as Wave} />
+          </>
+        )}
+      </Places>
+      <Places
+        listPath={`${base}/runningDoors`}
+        nameOf={(_, index) => `Already selling ${index + 1}`}
+        addLabel="Add doors that already sell"
+        blank={(id) => ({ id, doors: 10, ageWeeks: 26, unitsPerDoor: 12 })}
+      >
+        {(path) => <Fields base={path} specs={RUNNING} />}
+      </Places>
+      <Losing base={base} />
+    </div>
+  );
+}
+
+/** From when to when one wave opens. */
+function Span({ wave: { openWeek, doors, doorsPerWeek } }: { wave: Wave }): VNode {
+  const say = useSay();
+  const weeks = Math.ceil(doors / doorsPerWeek);
+  const last = openWeek + weeks - 1;
+  const words =
+    weeks === 1
+      ? `All ${say.count(doors)} open in ${say.week(openWeek)}.`
+      : `They open from ${say.weekDay(openWeek)} to ${say.week(last)}, ${say.count(weeks)} weeks.`;
+  return <p class="ff-least ff-quiet">{words}</p>;
+}
+
+/** Attrition, the week the chain takes it off its shelves, and whose the stock is then. */
+function Losing({ base }: { base: string }): VNode {
+  const attrition = OPENINGS.filter(({ field }) => field === 'attritionYearlyRate');
+  const closed = OPENINGS.find(({ field }) => field === 'closedStock');
+  return (
+    <div>
+      <Fields base={base} specs={attrition} />
+      <WeekFor path={`${base}/cutWeek`} label="Taken off the shelves in" placeholder="never" />
+      {closed?.choices && (
+        <ChoiceFor path={`${base}/closedStock`} label={closed.label} choices={closed.choices} />
+      )}
+    </div>
+  );
+}
