@@ -133,6 +133,22 @@ describe('doors', () => {
     expect(pass.units[0]?.gone[0]).toBe(500);
   });
 
+  test('a wave that opens a door a week goes on past the horizon, and its displays are paid for within it', () => {
+    const display = {
+      buildAmountPerDoor: '85',
+      freightAmountPerDoor: '15',
+      buildWeeks: 40,
+      feeAmountPerStoreWeek: '0',
+      weeks: 4,
+      liftRate: '0',
+    };
+    const waves = [aWave({ openWeek: 10, doors: 80, doorsPerWeek: 1 })];
+    const supply = { ...anItem().supply, leadWeeks: 0, coverWeeks: 0 };
+    const pass = agreed(planWith({ display, waves, cutWeek: 90 }, { supply }));
+    expect(pass.flows.displayBuild[49]).toBe(-10_000); // the door of week 89
+    expect(pass.flows.displayBuild[50]).toBe(0);
+  });
+
   test('a cut after the horizon already stops the last orders', () => {
     const account = { cutWeek: 53, terms: terms({ transitWeeks: 3 }) };
     const pass = agreed(planWith(account, { supply: { ...anItem().supply, leadWeeks: 0, coverWeeks: 0 } }));

@@ -221,4 +221,11 @@ describe('payment', () => {
     const pass = agreed(planWith({ terms: terms({ latenessDays: 20, badDebtRate: '0.0137' }) }));
     expect(pass.flows.remittances[11]).toBe(31_200 - 427);
   });
+
+  test('bad debt and deductions that together pass the invoice leave nothing, never less', () => {
+    const allowances: Account['allowances'] = [{ kind: 'spoils', id: 'spoils', rate: '0.6' }];
+    const pass = agreed(planWith({ terms: terms({ badDebtRate: '0.55' }), allowances }));
+    expect(totalFrom(pass.accounts[0]?.invoiced)).toBeGreaterThan(0);
+    expect(totalFrom(pass.flows.remittances)).toBe(0);
+  });
 });

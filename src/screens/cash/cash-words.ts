@@ -5,7 +5,7 @@ import type { ScreenSay } from '../shared/screen-say.ts';
 
 type Read = Pick<Results, 'pass' | 'reading' | 'compiled'>;
 
-/** True when the cash of the first day was typed; else everything counts from zero. */
+/** On the tag at the deepest point. */
 export function tagOf({ reading }: Read, say: ScreenSay): string {
   return `${say.money(reading.lowestCash)} · week ${reading.lowestWeek}`;
 }
@@ -17,7 +17,7 @@ export function noteOf({ reading, pass }: Read, hasCash: boolean, say: ScreenSay
   return `need ${say.money(reading.depthFromZero)}, have ${say.money(pass.openingCash)}`;
 }
 
-/** What ends the hole: first payment, back to zero, back to where it began. */
+/** What ends the hole: first payment, back to zero, back to where it began. Without typed cash all counts from zero. */
 export function endSentences(read: Read, hasCash: boolean, say: ScreenSay): string[] {
   const { pass, reading } = read;
   const sentences: string[] = [];
@@ -28,8 +28,10 @@ export function endSentences(read: Read, hasCash: boolean, say: ScreenSay): stri
       : `The first chain pays in ${say.week(paid)}.`,
   );
   const above = aboveZeroFrom(pass.low);
-  if (above === null) sentences.push('Cash is below zero at the end: these weeks do not show what ends the hole.');
-  else if (above > 0) sentences.push(`The hole ends in ${say.week(above)}: from then on cash stays above zero.`);
+  if (above === null)
+    sentences.push('Cash is below zero in the last week: these weeks do not show what ends the hole.');
+  else if (above > 0)
+    sentences.push(`The hole ends in ${say.week(above)}: from then on cash stays above zero.`);
   else if (hasCash) sentences.push('Cash never falls below zero.');
   const back = reading.backAboveOpeningWeek;
   const opened = hasCash ? `the ${say.money(pass.openingCash)} of the first day` : 'where it began';
@@ -41,7 +43,9 @@ export function endSentences(read: Read, hasCash: boolean, say: ScreenSay): stri
         : `It is back at ${opened} from ${say.week(back)}.`,
   );
   if (reading.floorNotSeen) {
-    sentences.push('The floor is not seen: the lowest week is one of the last four. Plan more weeks to see it.');
+    sentences.push(
+      'The floor is not seen: the lowest week is one of the last four. Plan more weeks to see it.',
+    );
   }
   return sentences;
 }

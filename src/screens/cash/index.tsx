@@ -4,7 +4,7 @@
 import type { VNode } from 'preact';
 import { useState } from 'preact/hooks';
 import { useWide } from '../../widgets/index.ts';
-import { Fold, Part } from '../ladder/parts.tsx';
+import { Fold, Part, Whole } from '../ladder/parts.tsx';
 import { DoorsPicture } from '../roll-out/doors-picture.tsx';
 import { UnitsPicture } from '../roll-out/units-picture.tsx';
 import { type Shown, useShown } from '../shared/session-context.ts';
@@ -23,12 +23,16 @@ export function CashScreen(): VNode {
   const shown = useShown();
   return (
     <View title="Cash" verdict="cash">
-      {shown !== null && <Whole shown={shown} />}
+      {shown !== null && (
+        <Whole older={shown.older}>
+          <CashParts shown={shown} />
+        </Whole>
+      )}
     </View>
   );
 }
 
-function Whole({ shown }: { shown: Shown }): VNode {
+function CashParts({ shown }: { shown: Shown }): VNode {
   const wide = useWide();
   const { plan, results } = shown;
   const { pass, reading } = results;
@@ -36,7 +40,6 @@ function Whole({ shown }: { shown: Shown }): VNode {
   const week = Math.min(chosen ?? reading.lowestWeek, pass.weeks - 1);
   const picture = (
     <div class="ff-column ff-cash-picture" key="picture">
-      {shown.older && <p class="ff-older">Figures are those of the plan before the last edits.</p>}
       <CashDrawing plan={plan} results={results} week={week} onWeek={setChosen} />
       <Ends shown={shown} />
       {wide && <RollOutBelow shown={shown} week={week} />}

@@ -16,11 +16,13 @@ interface Series {
 export function FlowsTable({ pass }: { pass: PassResult }): VNode {
   const series = useMemo(
     () =>
-      FLOW_NAMES.filter((name) => pass.flows[name].some((value) => value !== 0)).map((name): Series => ({
-        key: name,
-        label: FLOW_WORDS[name].label,
-        values: pass.flows[name],
-      })),
+      FLOW_NAMES.filter((name) => pass.flows[name].some((value) => value !== 0)).map(
+        (name): Series => ({
+          key: name,
+          label: FLOW_WORDS[name].label,
+          values: pass.flows[name],
+        }),
+      ),
     [pass],
   );
   return <SeriesTable caption="Cash flows by week: in is positive, out negative" series={series} summed />;
@@ -29,11 +31,13 @@ export function FlowsTable({ pass }: { pass: PassResult }): VNode {
 export function BalancesTable({ pass }: { pass: PassResult }): VNode {
   const series = useMemo(
     () =>
-      BALANCE_NAMES.map((name): Series => ({
-        key: name,
-        label: BALANCE_WORDS[name].label,
-        values: pass.balances[name],
-      })),
+      BALANCE_NAMES.map(
+        (name): Series => ({
+          key: name,
+          label: BALANCE_WORDS[name].label,
+          values: pass.balances[name],
+        }),
+      ),
     [pass],
   );
   return (
@@ -76,6 +80,13 @@ function SeriesTable({ caption, series, summed }: SeriesTableProps): VNode {
     };
   }, [series, say]);
   return (
-    <Table caption={caption} columns={columns} rows={rows} footer={summed ? footer : undefined} compact bounded />
+    <Table
+      caption={caption}
+      columns={columns}
+      rows={rows}
+      footer={summed ? footer : undefined}
+      compact
+      bounded
+    />
   );
 }

@@ -26,7 +26,9 @@ export function mostDoorsWords(answer: MostDoors | null, name: string, say: Scre
     'Both were run through the whole plan.',
   ];
   if (!steady) {
-    sentences.push('Some larger count was seen to hold again: this is the end of the first stretch that holds.');
+    sentences.push(
+      'Some larger count was seen to hold again: this is the end of the first stretch that holds.',
+    );
   }
   return sentences;
 }

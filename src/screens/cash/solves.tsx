@@ -75,7 +75,10 @@ function Solve({ label, state, onAsk, onStop }: SolveProps): VNode {
         {running && <p class="ff-quiet">Running the plan …</p>}
         {state.at === 'answered' &&
           state.sentences.map((sentence, index) => (
-            <p key={sentence} class={index === 0 && older ? 'ff-older' : index > 0 ? 'ff-least ff-quiet' : ''}>
+            <p
+              key={sentence}
+              class={index === 0 && older ? 'ff-older' : index > 0 ? 'ff-least ff-quiet' : ''}
+            >
               {sentence}
             </p>
           ))}
@@ -108,13 +111,19 @@ function useSolve(shown: Shown) {
       const job = session.compute({ kind: 'mostDoors', plan, accountId: account.id });
       begin(job.cancel);
       void job.answer.then((answer) =>
-        finish(wordsOf(answer, (value) => mostDoorsWords(value, account.name, say)), revision),
+        finish(
+          wordsOf(answer, (value) => mostDoorsWords(value, account.name, say)),
+          revision,
+        ),
       );
     } else {
       const job = session.compute({ kind: 'leastOpeningCash', plan });
       begin(job.cancel);
       void job.answer.then((answer) =>
-        finish(wordsOf(answer, (value) => leastCashWords(value, minorDigits, say)), revision),
+        finish(
+          wordsOf(answer, (value) => leastCashWords(value, minorDigits, say)),
+          revision,
+        ),
       );
     }
   };

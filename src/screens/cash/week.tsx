@@ -1,11 +1,11 @@
 // One week read out: what cash opens with, each flow by its name, the lowest moment, what it closes with; and the documents
 // behind it. Each amount opens where it comes from. Worked example: week 26 opens at −20,040 and pays 8,075 to suppliers.
 import type { VNode } from 'preact';
-import { EVENTS, type EventName } from '../../domain/rollout/events.ts';
 import { FLOW_WORDS } from '../../domain/explain/flow-words.ts';
 import { entriesOf, entryLine } from '../../domain/explain/posting-lines.ts';
 import { journalOf } from '../../domain/explain/runs.ts';
 import type { ExplanationLine, FigureKey } from '../../domain/explain/types.ts';
+import { EVENTS, type EventName } from '../../domain/rollout/events.ts';
 import { OwnerMark, Table, type TableColumn, type TableRow, WhereFrom } from '../../widgets/index.ts';
 import { Fold, Part } from '../ladder/parts.tsx';
 import { OWNER_NAMES } from '../ladder/picture-rungs.ts';
@@ -32,7 +32,12 @@ export function WeekRead({ shown, week }: { shown: Shown; week: number }): VNode
       </WhereFrom>
     );
   };
-  const ofWeek = (at: number, figure: 'cash' | 'low'): FigureKey => ({ of: 'week', run: 'plan', week: at, figure });
+  const ofWeek = (at: number, figure: 'cash' | 'low'): FigureKey => ({
+    of: 'week',
+    run: 'plan',
+    week: at,
+    figure,
+  });
   const rows: TableRow[] = [
     {
       id: 'opening',
@@ -43,13 +48,20 @@ export function WeekRead({ shown, week }: { shown: Shown; week: number }): VNode
       id: name,
       cells: [
         <FlowName key="flow" name={name} />,
-        amount(FLOW_WORDS[name].label, value, { of: 'flow', run: 'plan', flow: name, fromWeek: week, toWeek: week }),
+        amount(FLOW_WORDS[name].label, value, {
+          of: 'flow',
+          run: 'plan',
+          flow: name,
+          fromWeek: week,
+          toWeek: week,
+        }),
       ],
     })),
     { id: 'low', cells: ['Lowest within the week', amount('Lowest', low, ofWeek(week, 'low'))] },
     { id: 'close', strong: true, cells: ['Closes with', amount('Closes with', close, ofWeek(week, 'cash'))] },
   ];
-  const words = flows.length === 0 ? 'Nothing moves.' : `${say.money(cameIn)} in, ${say.money(-wentOut)} out.`;
+  const words =
+    flows.length === 0 ? 'Nothing moves.' : `${say.money(cameIn)} in, ${say.money(-wentOut)} out.`;
   return (
     <Part title={capital(say.week(week))}>
       <p aria-live="polite" class={shown.older ? 'ff-older' : 'ff-quiet'}>
@@ -90,7 +102,9 @@ function Documents({ shown, week }: { shown: Shown; week: number }): VNode {
   const journal = journalOf(scene, 'plan');
   const entries = entriesOf(journal, week, () => true);
   const lines = entries.map((entry) => ({ entry, sign: cashSign(entry.event) }));
-  const cash = lines.filter(({ sign }) => sign !== 0).map(({ entry, sign }) => entryLine(scene, entry, sign < 0 ? -1 : 1));
+  const cash = lines
+    .filter(({ sign }) => sign !== 0)
+    .map(({ entry, sign }) => entryLine(scene, entry, sign < 0 ? -1 : 1));
   const books = lines.filter(({ sign }) => sign === 0).map(({ entry }) => entryLine(scene, entry, 1));
   if (entries.length === 0) return <p class="ff-quiet">No document is dated in this week.</p>;
   return (

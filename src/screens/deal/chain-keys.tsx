@@ -3,9 +3,9 @@
 import type { VNode } from 'preact';
 import type { Plan } from '../../domain/plan/index.ts';
 import { Button, SelectField } from '../../widgets/index.ts';
+import { Fold, Keys, useRemoval } from '../ladder/parts.tsx';
 import { FieldFor } from '../shared/field-for.tsx';
 import { useSession } from '../shared/session-context.ts';
-import { Fold, Keys, useRemoval } from '../ladder/parts.tsx';
 import { addBlankChain, duplicateChain, removeChain } from './chains.ts';
 
 /** One of the chains, on a phone; nothing where there is one. */

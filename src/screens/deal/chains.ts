@@ -39,6 +39,7 @@ function put(session: Session, plan: Plan, account: Account, notes: readonly Bas
   session.endStep();
   if (!accepted) return null;
   session.go({ view: 'deal', planId: plan.id, accountId: account.id, sheet: null });
+  scrollTo(0, 0);
   return account.id;
 }
 
@@ -49,9 +50,7 @@ function blankChain(plan: Plan, id: string, shopId: string): Account {
     id,
     name: 'New chain',
     priority: 1,
-    hands: [
-      { id: shopId, name: 'New chain', rule: { by: 'margin', rate: '0.4' }, requiredMarginRate: null },
-    ],
+    hands: [{ id: shopId, name: 'New chain', rule: { by: 'margin', rate: '0.4' }, requiredMarginRate: null }],
     pricePoints: null,
     listings: [blankListing(item.id, item.caseUnits)],
     waves: [],
@@ -108,7 +107,12 @@ function notesFor({ id, hands, listings }: Account): BasisNote[] {
   });
   const listing = `listings/${listings[0]?.itemId ?? ''}`;
   return [
-    guess(`hands/${hands[0]?.id ?? ''}/rule/rate`, 'Stands in until the chain says its margin', '0.25', '0.5'),
+    guess(
+      `hands/${hands[0]?.id ?? ''}/rule/rate`,
+      'Stands in until the chain says its margin',
+      '0.25',
+      '0.5',
+    ),
     guess(`${listing}/list/rate`, 'Stands in until a price is typed', '0.3', '0.7'),
     guess(`${listing}/unitsPerStoreWeek`, 'Stands in until a rate of sale is typed', '0.5', '6'),
     guess('ramp/startRate', 'The rate of sale starts at half', '0.25', '1'),

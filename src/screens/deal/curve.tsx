@@ -3,7 +3,14 @@
 import type { VNode } from 'preact';
 import { useMemo, useState } from 'preact/hooks';
 import { dec } from '../../domain/money/decimal.ts';
-import { ChartFrame, type ChartGeometry, type ChartSeries, type TableColumn, xOf, yOf } from '../../widgets/index.ts';
+import {
+  ChartFrame,
+  type ChartGeometry,
+  type ChartSeries,
+  type TableColumn,
+  xOf,
+  yOf,
+} from '../../widgets/index.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { useSay } from '../shared/use-say.ts';
 import type { ShownDeal } from './column.tsx';
@@ -22,7 +29,8 @@ export function PaybackCurve({ at }: { at: ShownDeal }): VNode {
   const payback = deal.paybackWeeks?.toNumber() ?? null;
   const last = deal.cumulated.length - 1;
   const [chosen, setChosen] = useState<number | null>(null);
-  const start = payback === null || deal.nothingDown ? last : Math.min(last, Math.max(0, Math.ceil(payback) - 1));
+  const start =
+    payback === null || deal.nothingDown ? last : Math.min(last, Math.max(0, Math.ceil(payback) - 1));
   const index = Math.min(chosen ?? start, last);
   const { series, xLabels, rows } = useMemo(
     () => drawn({ cumulated: deal.cumulated, perMinor, first, say }),
@@ -56,7 +64,11 @@ export function PaybackCurve({ at }: { at: ShownDeal }): VNode {
         nextLabel: 'A week later',
       }}
       overlay={(geometry) => (
-        <Overlay geometry={geometry} payback={deal.nothingDown ? null : payback} text={backText(payback, say)} />
+        <Overlay
+          geometry={geometry}
+          payback={deal.nothingDown ? null : payback}
+          text={backText(payback, say)}
+        />
       )}
     />
   );

@@ -154,10 +154,25 @@ function PerItem({ at }: { at: ShownDeal }): VNode {
       cells: [
         plan.items.find(({ id }) => id === item.itemId)?.name ?? '',
         cell(item, 'contributionPerUnit', say.price(item.contributionPerUnit), 'Contribution a unit'),
-        cell(item, 'contributionPerStoreWeek', say.price(item.contributionPerStoreWeek), 'Contribution a store and week'),
+        cell(
+          item,
+          'contributionPerStoreWeek',
+          say.price(item.contributionPerStoreWeek),
+          'Contribution a store and week',
+        ),
         say.number(item.unitsPerStoreWeek),
-        cell(item, 'breakEvenUnitsPerStoreWeek', need === null ? 'none' : say.number(need), 'Break-even rate'),
-        cell(item, 'firstYearUnits', say.count(item.firstYearUnits.round().toNumber()), 'Units in the first year'),
+        cell(
+          item,
+          'breakEvenUnitsPerStoreWeek',
+          need === null ? 'none' : say.number(need),
+          'Break-even rate',
+        ),
+        cell(
+          item,
+          'firstYearUnits',
+          say.count(item.firstYearUnits.round().toNumber()),
+          'Units in the first year',
+        ),
       ],
     };
   });

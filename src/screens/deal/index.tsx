@@ -6,6 +6,7 @@ import { useState } from 'preact/hooks';
 import type { Plan } from '../../domain/plan/index.ts';
 import { useWide } from '../../widgets/index.ts';
 import { NoChain } from '../ladder/empty.tsx';
+import { Whole } from '../ladder/parts.tsx';
 import { useSession, useShown } from '../shared/session-context.ts';
 import { View } from '../shared/view.tsx';
 import { ChainKeys, ChainPicker, ChainsShown } from './chain-keys.tsx';
@@ -34,7 +35,7 @@ function Deals(): VNode | null {
   const { plan } = shown;
   const columns = wide ? columnsOf(plan, accountId, also) : [accountId];
   return (
-    <>
+    <Whole older={shown.older}>
       {wide ? (
         <ChainsShown plan={plan} columns={columns} most={COLUMNS_MOST} onChange={setAlso} />
       ) : (
@@ -46,7 +47,7 @@ function Deals(): VNode | null {
         ))}
       </div>
       <ChainKeys plan={plan} accountId={accountId} />
-    </>
+    </Whole>
   );
 }
 

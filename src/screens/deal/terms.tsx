@@ -25,13 +25,22 @@ const GROUPS: readonly { section: ChainSection; summary: Summary }[] = [
   { section: 'terms', summary: termsWords },
   { section: 'allowances', summary: allowancesWords },
   { section: 'hands', summary: handsWords },
-  { section: 'promotions', summary: ({ account }, say) => countWords(account.promotions.length, 'promotion', say) },
+  {
+    section: 'promotions',
+    summary: ({ account }, say) => countWords(account.promotions.length, 'promotion', say),
+  },
 ];
 
 export function DealTerms({ at }: { at: ShownDeal }): VNode {
   const say = useSay();
   const { plan, account } = at;
-  const ladder = hashOf({ view: 'ladder', planId: plan.id, accountId: account.id, itemId: null, sheet: null });
+  const ladder = hashOf({
+    view: 'ladder',
+    planId: plan.id,
+    accountId: account.id,
+    itemId: null,
+    sheet: null,
+  });
   return (
     <Part title="Terms">
       <div>
@@ -53,7 +62,8 @@ export function DealTerms({ at }: { at: ShownDeal }): VNode {
 function doorsWords({ account }: ShownDeal, say: ScreenSay): string {
   const doors = account.waves.reduce((sum, wave) => sum + wave.doors, 0);
   const running = account.runningDoors.reduce((sum, group) => sum + group.doors, 0);
-  const first = account.waves.length === 0 ? null : Math.min(...account.waves.map(({ openWeek }) => openWeek));
+  const first =
+    account.waves.length === 0 ? null : Math.min(...account.waves.map(({ openWeek }) => openWeek));
   const parts = [
     running > 0 ? `${say.count(running)} already sell` : '',
     first === null ? '' : `${say.count(doors)} from ${say.week(first)}`,
@@ -103,4 +113,3 @@ function countWords(count: number, noun: string, say: ScreenSay): string {
   if (count === 0) return 'none';
   return `${say.count(count)} ${noun}${count === 1 ? '' : 's'}`;
 }
-

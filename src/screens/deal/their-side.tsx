@@ -60,7 +60,9 @@ export function TheirSide({ at }: { at: ShownDeal }): VNode {
   const rows = LINES.map((line) => ({
     id: line.figure,
     cells: [
-      line.term === undefined ? line.label : (
+      line.term === undefined ? (
+        line.label
+      ) : (
         <Word key="word" id={line.term}>
           {line.label}
         </Word>

@@ -65,7 +65,7 @@ function Verdicts({ shown }: { shown: Shown }): VNode {
             word={VERDICT_WORDS[state]}
             figure={figure}
             reason={reasonAlone(reason)}
-            leansOn={leansOnWords(leans?.[name] ?? null) || undefined}
+            leansOn={leansOnWords(leans?.[name] ?? null, shown.plan.currency) || undefined}
             older={shown.older}
             href={hrefOf(name, shown)}
           />

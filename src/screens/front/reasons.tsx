@@ -1,29 +1,36 @@
-// Beside the verdicts, from 900 px: each verdict's sentence in full, what it leans on, and the way to how it is judged.
-// Worked example: "Fails. Short by 12,300 in week 9. Most of it went on stock. How it is judged".
+// Beside the verdicts, from 900 px: what each verdict was judged by, in this plan's numbers, and the way to its lines.
+// Worked example: Cash, "lowest −31,416.01 against a buffer of 13,665.18; fails below zero".
 import type { VNode } from 'preact';
+import { explain } from '../../domain/explain/index.ts';
 import { sheetOfKey } from '../../domain/explain/keys.ts';
 import { Button } from '../../widgets/index.ts';
-import { type Shown, useSession } from '../shared/session-context.ts';
-import { leansOnWords, VERDICT_NAMES, VERDICT_TITLES } from '../shared/verdict-words.ts';
+import { useSession, useShown } from '../shared/session-context.ts';
+import { useSay } from '../shared/use-say.ts';
+import { VERDICT_NAMES, VERDICT_TITLES } from '../shared/verdict-words.ts';
 
-export function Reasons({ shown }: { shown: Shown }): VNode {
+export function Reasons(): VNode | null {
   const session = useSession();
+  const shown = useShown();
+  const say = useSay();
+  if (shown === null) return null;
+  const { plan, results } = shown;
   return (
     <section aria-labelledby="reasons">
-      <h2 id="reasons">Why</h2>
+      <h2 id="reasons">How they were judged</h2>
       <dl class="ff-reasons">
         {VERDICT_NAMES.map((name) => (
-          <div key={name}>
-            <dt class="ff-label ff-quiet">{VERDICT_TITLES[name]}</dt>
-            <dd>
-              {shown.results.verdicts[name].reason} {leansOnWords(session.leans.value?.[name] ?? null)}{' '}
+          <div key={name} class="ff-reason">
+            <dt class="ff-label">
               <Button
                 kind="quiet"
-                label={`How ${VERDICT_TITLES[name]} is judged`}
+                label={`Where ${VERDICT_TITLES[name]} comes from`}
                 onPress={() => session.openSheet(sheetOfKey({ of: 'verdict', verdict: name }))}
               >
-                How it is judged
+                {VERDICT_TITLES[name]}
               </Button>
+            </dt>
+            <dd class="ff-least">
+              {explain({ plan, results, key: { of: 'verdict', verdict: name }, say })?.formula}
             </dd>
           </div>
         ))}

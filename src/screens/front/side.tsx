@@ -4,17 +4,14 @@ import type { VNode } from 'preact';
 import { hashOf } from '../../app/route.ts';
 import { Button, ButtonRow, LinkButton } from '../../widgets/index.ts';
 import { CautionsFor } from '../shared/cautions-for.tsx';
-import { usePlan, useSession, useShown } from '../shared/session-context.ts';
-import { Reasons } from './reasons.tsx';
-import { WorstPicture } from './worst-picture.tsx';
+import { LazyScreen } from '../shared/lazy-screen.tsx';
+import { usePlan, useSession } from '../shared/session-context.ts';
 
-export function FrontSide(): VNode | null {
-  const shown = useShown();
-  if (shown === null) return null;
+export function FrontSide(): VNode {
   return (
     <>
-      <WorstPicture shown={shown} />
-      <Reasons shown={shown} />
+      <LazyScreen name="worstPicture" quiet />
+      <LazyScreen name="reasons" quiet />
       <FrontFoot />
     </>
   );
@@ -23,13 +20,16 @@ export function FrontSide(): VNode | null {
 export function FrontFoot(): VNode {
   const session = useSession();
   const plan = usePlan();
+  const isExample = session.examples().some(({ id }) => id === plan.id);
   return (
     <div class="ff-stack">
       <CautionsFor place="front" accountId={null} />
       <ButtonRow>
-        <LinkButton kind="quiet" href={hashOf({ view: 'inputs', planId: plan.id, sheet: null })}>
-          All inputs
-        </LinkButton>
+        {isExample && (
+          <LinkButton kind="quiet" href={hashOf({ view: 'inputs', planId: plan.id, sheet: null })}>
+            All inputs
+          </LinkButton>
+        )}
         <Button kind="quiet" onPress={() => session.openSheet('about')}>
           What this is, and what it isn’t
         </Button>

@@ -45,7 +45,9 @@ function turnsOf({ pass, reading }: Results, say: ScreenSay): Turn[] {
     at(reading.lowestWeek, `Cash at its lowest: ${say.money(reading.lowestCash)}`),
     at(reading.backAboveOpeningWeek, 'Cash back where it began, for good'),
   ];
-  return turns.filter((turn): turn is Turn => turn !== null && (turn.week > 0 || turn.week === ordered)).sort((a, b) => a.week - b.week);
+  return turns
+    .filter((turn): turn is Turn => turn !== null && (turn.week > 0 || turn.week === ordered))
+    .sort((a, b) => a.week - b.week);
 }
 
 function at(week: number | null, words: string): Turn | null {

@@ -31,7 +31,9 @@ export function AllowancesEditor({ accountId }: { accountId: string }): VNode | 
   };
   return (
     <div>
-      {account.allowances.length === 0 && <p class="ff-quiet">Nothing yet: it pays the list price in full.</p>}
+      {account.allowances.length === 0 && (
+        <p class="ff-quiet">Nothing yet: it pays the list price in full.</p>
+      )}
       {account.allowances.map((allowance, index) => (
         <OneAllowance
           key={allowance.id}

@@ -34,7 +34,12 @@ export function CostLines({ itemId }: { itemId: string }): VNode | null {
   const landed = outcome.ok ? outcome.value : null;
   const add = (): void => {
     const id = session.newId();
-    const costLine: CostLine = { id, label: 'New cost', family: 'freight', rule: { by: 'unit', amount: '0' } };
+    const costLine: CostLine = {
+      id,
+      label: 'New cost',
+      family: 'freight',
+      rule: { by: 'unit', amount: '0' },
+    };
     session.endStep();
     session.run(addCostLine, { itemId, costLine }, `items/${itemId}/costLines`);
     session.endStep();
@@ -122,9 +127,7 @@ function LandedTotal({ item, landed }: { item: Item; landed: Landed | null }): V
     <Figure
       label="Landed at our door, a unit"
       value={say.priceExact(landed.unit)}
-      whereFrom={
-        account && why({ of: 'listing', accountId: account.id, itemId: item.id, figure: 'landed' })
-      }
+      whereFrom={account && why({ of: 'listing', accountId: account.id, itemId: item.id, figure: 'landed' })}
     />
   );
 }

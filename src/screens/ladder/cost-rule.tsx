@@ -1,8 +1,8 @@
 // How a cost line is stated, and the fields of that way. Another way of stating it keeps what it comes to a unit.
 // Worked example: 0.25 a unit becomes 1,500 a shipment of 6,000 units.
 import type { VNode } from 'preact';
-import { type Decimal, dec, ZERO } from '../../domain/money/decimal.ts';
 import { landedOf } from '../../domain/ladder/landed.ts';
+import { type Decimal, dec, ZERO } from '../../domain/money/decimal.ts';
 import type { Item } from '../../domain/plan/index.ts';
 import { SelectField, SwitchField } from '../../widgets/index.ts';
 import { FieldFor } from '../shared/field-for.tsx';
@@ -69,7 +69,12 @@ export function CostRule({ item, line, index, perUnit }: CostRuleProps): VNode {
 }
 
 /** The earlier lines that a share is taken of. */
-function Bases(props: { item: Item; index: number; rule: Extract<Rule, { by: 'share' }>; path: string }): VNode {
+function Bases(props: {
+  item: Item;
+  index: number;
+  rule: Extract<Rule, { by: 'share' }>;
+  path: string;
+}): VNode {
   const session = useSession();
   const { item, index, rule, path } = props;
   return (

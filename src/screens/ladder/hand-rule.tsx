@@ -24,7 +24,9 @@ export function HandRule({ account, hand }: { account: Account; hand: Hand }): V
   const path = `accounts/${account.id}/hands/${hand.id}/rule`;
   const { rule } = hand;
   if (rule.by === 'solved') {
-    return <p class="ff-quiet">It gives way: it keeps what the other rungs leave. Choose another on the ladder.</p>;
+    return (
+      <p class="ff-quiet">It gives way: it keeps what the other rungs leave. Choose another on the ladder.</p>
+    );
   }
   const caseUnits = plan.items.find(({ id }) => id === account.listings[0]?.itemId)?.caseUnits ?? 1;
   return (

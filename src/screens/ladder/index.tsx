@@ -9,7 +9,7 @@ import { AllowancesEditor } from './allowances-editor.tsx';
 import { CostLines } from './cost-lines.tsx';
 import { NoChain } from './empty.tsx';
 import { HandsEditor } from './hands-editor.tsx';
-import { Part } from './parts.tsx';
+import { Part, Whole } from './parts.tsx';
 import { LadderPickers } from './pickers.tsx';
 import { LadderAndStrip } from './picture.tsx';
 import { type ShownLadder, useLadder } from './place.ts';
@@ -22,12 +22,18 @@ export function LadderScreen(): VNode {
   const shown = useLadder();
   return (
     <View title="Ladder" verdict="ladder">
-      {shown === null ? <NoChain sentence="No chain yet. Add one to see what its shelf price leaves." /> : <Whole shown={shown} />}
+      {shown === null ? (
+        <NoChain sentence="No chain yet. Add one to see what its shelf price leaves." />
+      ) : (
+        <Whole older={shown.older}>
+          <LadderParts shown={shown} />
+        </Whole>
+      )}
     </View>
   );
 }
 
-function Whole({ shown }: { shown: ShownLadder }): VNode {
+function LadderParts({ shown }: { shown: ShownLadder }): VNode {
   const wide = useWide();
   const key = `${shown.account.id}/${shown.item.id}`;
   const middle = (
@@ -52,7 +58,7 @@ function Costs({ shown: { item, account } }: { shown: ShownLadder }): VNode {
       <Part title={`What ${item.name} costs`}>
         <CostLines itemId={item.id} />
       </Part>
-      <Part title={`Hands to ${account.name}’s shelf`}>
+      <Part title="Hands between us and the shelf">
         <HandsEditor accountId={account.id} />
       </Part>
       <Part title="Price points">

@@ -3,8 +3,8 @@
 // Worked example: a drag is worked out from where it began, however many moves the finger made, and is one undo.
 import { useRef, useState } from 'preact/hooks';
 import { moveRung, type RungMove, type RungMoved } from '../../domain/ladder/move-rung.ts';
-import { stepRung } from '../../domain/ladder/step-rung.ts';
 import type { RungTarget } from '../../domain/ladder/rung-target.ts';
+import { stepRung } from '../../domain/ladder/step-rung.ts';
 import { type Decimal, dec } from '../../domain/money/decimal.ts';
 import type { Plan } from '../../domain/plan/index.ts';
 import { fine, type Outcome, type Problem } from '../../domain/problems.ts';

@@ -8,6 +8,18 @@ import { Button, Disclosure, Term } from '../../widgets/index.ts';
 import { useSession } from '../shared/session-context.ts';
 import './parts.css';
 
+/** All of a screen under its head. While something typed is not accepted, it says so, and every number is marked. */
+export function Whole({ older, children }: { older: boolean; children: ComponentChildren }): VNode {
+  return (
+    <div class={older ? 'ff-stack ff-is-older' : 'ff-stack'}>
+      {older && (
+        <p class="ff-least">Something typed was not accepted: figures are those of the plan before it.</p>
+      )}
+      {children}
+    </div>
+  );
+}
+
 /** A section with its heading. */
 export function Part({ title, children }: { title: string; children: ComponentChildren }): VNode {
   return (

@@ -3,7 +3,14 @@
 // its selling price to 5.00, and whatever gives way follows.
 import type { VNode } from 'preact';
 import { useState } from 'preact/hooks';
-import { Disclosure, LadderPicture, OwnerName, Table, type TableColumn, WhereFrom } from '../../widgets/index.ts';
+import {
+  Disclosure,
+  LadderPicture,
+  OwnerName,
+  Table,
+  type TableColumn,
+  WhereFrom,
+} from '../../widgets/index.ts';
 import { useSay } from '../shared/use-say.ts';
 import { useWhy } from '../shared/view.tsx';
 import { useMoves } from './moves.ts';
@@ -90,7 +97,11 @@ function BandTable({ shown }: { shown: ShownLadder }): VNode {
       cells: [
         band.label,
         <OwnerName key="whose" owner={band.owner} name={OWNER_NAMES[band.owner]} />,
-        <WhereFrom key="amount" open={why(key)} label={`${band.label}: ${say.priceExact(band.amount)}. Where from?`}>
+        <WhereFrom
+          key="amount"
+          open={why(key)}
+          label={`${band.label}: ${say.priceExact(band.amount)}. Where from?`}
+        >
           {say.priceExact(band.amount)}
         </WhereFrom>,
         say.percent(band.shareOfShelf),
@@ -98,5 +109,12 @@ function BandTable({ shown }: { shown: ShownLadder }): VNode {
     };
   });
   const footer = { id: 'shelf', cells: ['Shelf price', '', say.priceExact(ladder.shelf), say.percent(1)] };
-  return <Table caption={`What each hand keeps of ${item.name} at ${account.name}`} columns={COLUMNS} rows={rows} footer={footer} />;
+  return (
+    <Table
+      caption={`What each hand keeps of ${item.name} at ${account.name}`}
+      columns={COLUMNS}
+      rows={rows}
+      footer={footer}
+    />
+  );
 }

@@ -1,23 +1,15 @@
 // The fields of the chosen rung, by what kind of rung it is, and the figures it comes to, each with where it comes from.
-// Worked example: a hand that buys at 2.89 and sells at 4.99 keeps 2.10: margin 42 %, markup 72.4 %.
+// Worked example: our margin on a list price of 2.60 over a landed cost of 1.00 is 61.5 %.
 import type { VNode } from 'preact';
-import type { RungTarget } from '../../domain/ladder/rung-target.ts';
-import type { HandResult } from '../../domain/ladder/types.ts';
 import type { FigureKey, ListingFigure } from '../../domain/explain/types.ts';
-import { Figure, type StepDirection, type StepKind } from '../../widgets/index.ts';
+import { Figure } from '../../widgets/index.ts';
 import { useSay } from '../shared/use-say.ts';
 import { useWhy } from '../shared/view.tsx';
+import { HandFields } from './hand-fields.tsx';
 import { MoveField } from './move-field.tsx';
-import type { Moves } from './moves.ts';
 import { Figures } from './parts.tsx';
 import type { ShownLadder } from './place.ts';
-
-export interface RungFieldsProps {
-  shown: ShownLadder;
-  rung: string;
-  locked: boolean;
-  moves: Moves;
-}
+import { type RungFieldsProps, useRung } from './use-rung.ts';
 
 export function RungFields(props: RungFieldsProps): VNode {
   const { shown, rung } = props;
@@ -26,19 +18,6 @@ export function RungFields(props: RungFieldsProps): VNode {
   if (rung === 'shelf') return <ShelfFields {...props} />;
   const hand = shown.ladder.hands.find(({ id }) => id === rung);
   return hand ? <HandFields {...props} hand={hand} /> : <p>This rung is not in the plan any more.</p>;
-}
-
-/** What every kind of rung hands to its field. */
-function useRung({ rung, moves }: RungFieldsProps) {
-  const say = useSay();
-  return {
-    say,
-    prefix: say.look.money.before.trim() || undefined,
-    suffix: say.look.money.after.trim() || undefined,
-    move: (to: RungTarget) => moves.moveTo(rung, to),
-    onStep: (direction: StepDirection, kind: StepKind) => moves.step(rung, direction, kind),
-    onDone: moves.done,
-  };
 }
 
 function LandedFields(props: RungFieldsProps): VNode {
@@ -71,7 +50,8 @@ function ListFields(props: RungFieldsProps): VNode {
   const { say, move, onStep, ...field } = useRung(props);
   const { ladder, listing } = shown;
   const byMargin = listing.list.by === 'margin';
-  const margin = listing.list.by === 'margin' ? listing.list.rate : ladder.ladderMarginRate.toDecimalPlaces(4).toFixed();
+  const margin =
+    listing.list.by === 'margin' ? listing.list.rate : ladder.ladderMarginRate.toDecimalPlaces(4).toFixed();
   return (
     <>
       {!locked && (
@@ -96,14 +76,24 @@ function ListFields(props: RungFieldsProps): VNode {
         </>
       )}
       <Figures>
-        <ListingFig shown={shown} label="We keep" value={say.priceExact(ladder.contribution)} figure="contribution" />
+        <ListingFig
+          shown={shown}
+          label="We keep"
+          value={say.priceExact(ladder.contribution)}
+          figure="contribution"
+        />
         <ListingFig
           shown={shown}
           label="of the net price"
           value={ladder.contributionRate === null ? 'not known' : say.percent(ladder.contributionRate)}
           figure="contributionRate"
         />
-        <ListingFig shown={shown} label="Trade rate" value={say.percent(ladder.tradeRate)} figure="tradeRate" />
+        <ListingFig
+          shown={shown}
+          label="Trade rate"
+          value={say.percent(ladder.tradeRate)}
+          figure="tradeRate"
+        />
       </Figures>
     </>
   );
@@ -143,85 +133,10 @@ function ShelfFields(props: RungFieldsProps): VNode {
           value={say.priceExact(ladder.shelfBeforeTax)}
           figure="shelfBeforeTax"
         />
-        {inPrice && <ListingFig shown={shown} label="Tax in it" value={say.priceExact(ladder.tax)} figure="tax" />}
+        {inPrice && (
+          <ListingFig shown={shown} label="Tax in it" value={say.priceExact(ladder.tax)} figure="tax" />
+        )}
       </Figures>
-    </>
-  );
-}
-
-function HandFields(props: RungFieldsProps & { hand: HandResult }): VNode {
-  const { shown, locked, hand, rung } = props;
-  const { say, move, onStep, ...field } = useRung(props);
-  const rule = shown.account.hands.find(({ id }) => id === rung)?.rule ?? { by: 'solved' as const };
-  const margin = rule.by === 'margin' ? rule.rate : hand.marginRate.toDecimalPlaces(4).toFixed();
-  const markup = rule.by === 'markup' ? rule.rate : (hand.markupRate?.toDecimalPlaces(4).toFixed() ?? '');
-  const stepsBy = rule.by === 'solved' ? 'margin' : rule.by;
-  return (
-    <>
-      {!locked && rule.by === 'fixed' && (
-        <MoveField
-          {...field}
-          label={`Keeps a ${rule.per}`}
-          kind="amount"
-          value={rule.amount}
-          onStep={onStep}
-          onMove={(amount) => move({ by: 'fixed', amount, per: rule.per })}
-        />
-      )}
-      {!locked && (
-        <>
-          <MoveField
-            label="Margin"
-            kind="percent"
-            value={margin}
-            onStep={stepsBy === 'margin' ? onStep : undefined}
-            onMove={(rate) => move({ by: 'margin', rate })}
-            onDone={field.onDone}
-            hint={`of the ${say.price(hand.sells)} it sells at`}
-          />
-          <MoveField
-            label="Markup"
-            kind="percent"
-            value={markup}
-            onStep={stepsBy === 'markup' ? onStep : undefined}
-            onMove={(rate) => move({ by: 'markup', rate })}
-            onDone={field.onDone}
-            hint={`on the ${say.price(hand.buys)} it buys at`}
-          />
-        </>
-      )}
-      <HandFigures shown={shown} hand={hand} />
-    </>
-  );
-}
-
-function HandFigures({ shown, hand }: { shown: ShownLadder; hand: HandResult }): VNode {
-  const say = useSay();
-  const why = useWhy();
-  const open = why({ of: 'hand', accountId: shown.account.id, itemId: shown.item.id, handId: hand.id });
-  const needs = hand.requiredMarginRate;
-  const fig = (label: string, value: string) => (
-    <Figure size="row" label={label} value={value} whereFrom={open} older={shown.older} />
-  );
-  const others = shown.account.listings.length - 1;
-  return (
-    <>
-      <Figures>
-        {fig('Keeps a unit', say.priceExact(hand.keeps))}
-        {fig('Margin', say.percent(hand.marginRate))}
-        {fig('Markup', hand.markupRate === null ? 'not known' : say.percent(hand.markupRate))}
-      </Figures>
-      {needs !== null && (
-        <p class={hand.short ? 'ff-strip-short' : 'ff-quiet'}>
-          Needs {say.percent(needs)}, gets {say.percent(hand.marginRate)}
-          {hand.short ? ': too little.' : '.'}
-        </p>
-      )}
-      {others > 0 && (
-        <p class="ff-least ff-quiet">
-          Hands are the chain’s: its other {others === 1 ? 'product moves' : 'products move'} too.
-        </p>
-      )}
     </>
   );
 }

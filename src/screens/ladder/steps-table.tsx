@@ -23,8 +23,18 @@ export function StepsTable({ shown }: { shown: ShownLadder }): VNode {
   const why = useWhy();
   const { ladder, account, item, older } = shown;
   const ids = { accountId: account.id, itemId: item.id };
-  const fig = (label: string, value: string, figure: 'contribution' | 'contributionRate' | 'tradeRate' | 'ladderMarginRate') => (
-    <Figure size="row" label={label} value={value} older={older} whereFrom={why({ of: 'listing', ...ids, figure })} />
+  const fig = (
+    label: string,
+    value: string,
+    figure: 'contribution' | 'contributionRate' | 'tradeRate' | 'ladderMarginRate',
+  ) => (
+    <Figure
+      size="row"
+      label={label}
+      value={value}
+      older={older}
+      whereFrom={why({ of: 'listing', ...ids, figure })}
+    />
   );
   const rate = ladder.contributionRate;
   return (

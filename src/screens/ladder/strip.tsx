@@ -8,8 +8,8 @@ import { Button, ProblemNote, SelectField } from '../../widgets/index.ts';
 import { problemSentence } from '../shared/problem-words.ts';
 import { useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
-import { bandOfRung, rungTitle } from './picture-rungs.ts';
 import type { Moves } from './moves.ts';
+import { bandOfRung, rungTitle } from './picture-rungs.ts';
 import type { ShownLadder } from './place.ts';
 import { RungFields } from './rung-fields.tsx';
 
@@ -83,7 +83,8 @@ function LockKey({ shown, rung, title, locked }: LockKeyProps): VNode {
 function GivesWay({ shown, rung, givesWay, onGivesWay }: StripProps): VNode {
   const session = useSession();
   const free = mayGiveWay(shown, rung);
-  if (givesWay === null) return <p class="ff-problem">Every other rung is locked: unlock one, so that it can give way.</p>;
+  if (givesWay === null)
+    return <p class="ff-problem">Every other rung is locked: unlock one, so that it can give way.</p>;
   const choose = (next: string): void => {
     onGivesWay(next);
     if (next === 'landed' || next === shown.ladder.solvedRung || rung === shown.ladder.solvedRung) return;

@@ -33,7 +33,13 @@ export function DoorsPicture({ plan, pass, week, heightRem }: PictureProps): VNo
       heightRem={heightRem}
       showKey={drawn.series.length > 1}
       tableLabel="Doors as a table"
-      table={{ caption: 'Doors open, by week', columns: drawn.columns, rows: drawn.rows, compact: true, bounded: true }}
+      table={{
+        caption: 'Doors open, by week',
+        columns: drawn.columns,
+        rows: drawn.rows,
+        compact: true,
+        bounded: true,
+      }}
       overlay={(geometry) => <WeekCursor geometry={geometry} week={week} />}
     />
   );

@@ -7,7 +7,7 @@ import type { Plan } from '../../domain/plan/index.ts';
 import { SelectField, useWide } from '../../widgets/index.ts';
 import { Section } from '../inputs/section.tsx';
 import { NoChain } from '../ladder/empty.tsx';
-import { Fold, Part } from '../ladder/parts.tsx';
+import { Fold, Part, Whole } from '../ladder/parts.tsx';
 import { CautionsFor } from '../shared/cautions-for.tsx';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { type Shown, useShown } from '../shared/session-context.ts';
@@ -25,12 +25,18 @@ export function RollOutScreen(): VNode {
   const empty = shown === null || shown.plan.accounts.length === 0;
   return (
     <View title="Roll-out" verdict={null}>
-      {empty ? <NoChain sentence="No chain yet. Add one, and its openings, to see what they need." /> : <Whole shown={shown} />}
+      {empty ? (
+        <NoChain sentence="No chain yet. Add one, and its openings, to see what they need." />
+      ) : (
+        <Whole older={shown.older}>
+          <RollOutParts shown={shown} />
+        </Whole>
+      )}
     </View>
   );
 }
 
-function Whole({ shown }: { shown: Shown }): VNode {
+function RollOutParts({ shown }: { shown: Shown }): VNode {
   const wide = useWide();
   const { plan, results, older } = shown;
   const [item, setItem] = useState<number | null>(null);
@@ -55,7 +61,6 @@ function Whole({ shown }: { shown: Shown }): VNode {
   );
   return (
     <>
-      {older && <p class="ff-older">Figures are those of the plan before the last edits.</p>}
       {wide ? <div class="ff-roll-out">{[left, inputs]}</div> : [pictures, shelves, inputs]}
       <Fold label="Every unit by week">
         <UnitsTable pass={results.pass} item={chosen} name={nameOf(plan, chosen)} />
@@ -113,7 +118,12 @@ function OpeningsParts({ plan }: { plan: Plan }): VNode {
     <Part title="Openings">
       <div>
         {plan.accounts.map((account) => (
-          <Fold key={account.id} label={account.name} value={doorsWords(account, say)} open={plan.accounts.length === 1}>
+          <Fold
+            key={account.id}
+            label={account.name}
+            value={doorsWords(account, say)}
+            open={plan.accounts.length === 1}
+          >
             <Openings account={account} />
           </Fold>
         ))}
@@ -142,7 +152,9 @@ function doorsWords({ waves, runningDoors }: Plan['accounts'][number], say: Scre
   const opening = waves.reduce((sum, { doors }) => sum + doors, 0);
   if (running + opening === 0) return 'no doors yet';
   if (running === 0) return `${say.count(opening)} to open`;
-  return opening === 0 ? `${say.count(running)} sell` : `${say.count(running)} sell, ${say.count(opening)} to open`;
+  return opening === 0
+    ? `${say.count(running)} sell`
+    : `${say.count(running)} sell, ${say.count(opening)} to open`;
 }
 
 function supplyWords({ supply }: Plan['items'][number], say: ScreenSay): string {

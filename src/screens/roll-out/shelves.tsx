@@ -24,9 +24,11 @@ export function Shelves({ plan, results, older }: ShelvesProps): VNode {
   const say = useSay();
   const why = useWhy();
   const { fillRate, lostUnits, demandUnits, soldUnits } = results.reading;
-  const fig = (label: string, value: string, figure: 'fillRate' | 'lostUnits' | 'demandUnits' | 'soldUnits') => (
-    <Figure label={label} value={value} older={older} whereFrom={why({ of: 'cash', figure })} />
-  );
+  const fig = (
+    label: string,
+    value: string,
+    figure: 'fillRate' | 'lostUnits' | 'demandUnits' | 'soldUnits',
+  ) => <Figure label={label} value={value} older={older} whereFrom={why({ of: 'cash', figure })} />;
   return (
     <>
       <Figures>
@@ -49,7 +51,8 @@ function shelfSentences(plan: Plan, results: Results, say: ScreenSay): string[] 
   const { reading, pass } = results;
   const sentences: string[] = [];
   if (reading.demandUnits === 0) sentences.push('No door sells anything in these weeks: add an opening.');
-  else if (reading.lostUnits === 0) sentences.push('Every unit shoppers want in these weeks is on its shelf.');
+  else if (reading.lostUnits === 0)
+    sentences.push('Every unit shoppers want in these weeks is on its shelf.');
   else sentences.push(...lostSentences(plan, results, say));
   pass.unplacedUnits.forEach((units, index) => {
     if (units === 0) return;
@@ -70,8 +73,7 @@ function shelfSentences(plan: Plan, results: Results, say: ScreenSay): string[] 
 
 function lostSentences(plan: Plan, { reading, pass }: Results, say: ScreenSay): string[] {
   const { firstLostWeek, lostUnits } = reading;
-  const first =
-    firstLostWeek === null ? '' : ` The first shelf is empty in ${say.week(firstLostWeek)}.`;
+  const first = firstLostWeek === null ? '' : ` The first shelf is empty in ${say.week(firstLostWeek)}.`;
   const chains = pass.accounts.flatMap(({ lost }, index) => {
     const units = lost.reduce((sum, value) => sum + value, 0);
     return units === 0 ? [] : [`${plan.accounts[index]?.name ?? 'a chain'} ${say.count(units)}`];

@@ -52,9 +52,17 @@ export function UnitsPicture(props: UnitsPictureProps): VNode {
       heightRem={heightRem}
       showKey
       tableLabel="Units as a table"
-      table={{ caption: `${name}: units by week`, columns: COLUMNS, rows: drawn.rows, compact: true, bounded: true }}
+      table={{
+        caption: `${name}: units by week`,
+        columns: COLUMNS,
+        rows: drawn.rows,
+        compact: true,
+        bounded: true,
+      }}
       scrubber={scrubber}
-      overlay={onWeek ? undefined : (geometry: ChartGeometry) => <WeekCursor geometry={geometry} week={week} />}
+      overlay={
+        onWeek ? undefined : (geometry: ChartGeometry) => <WeekCursor geometry={geometry} week={week} />
+      }
     />
   );
 }
@@ -73,7 +81,12 @@ function drawnOf(from: { compiled: Compiled; pass: PassResult; item: number | nu
   const wanted = unitSeries(pass, item, 'demand');
   const sold = unitSeries(pass, item, 'sold');
   const lid = lidOf(compiled, item, pass.weeks);
-  const line = (id: string, label: string, values: Float64Array, more: Partial<ChartSeries>): ChartSeries => ({
+  const line = (
+    id: string,
+    label: string,
+    values: Float64Array,
+    more: Partial<ChartSeries>,
+  ): ChartSeries => ({
     id,
     label,
     values: Array.from(values),
@@ -88,7 +101,14 @@ function drawnOf(from: { compiled: Compiled; pass: PassResult; item: number | nu
     line('sold', 'Sold', sold, { colour: 'ours' }),
   ];
   if (lid !== null) {
-    series.push({ id: 'lid', label: 'Capacity a week', values: lid, style: 'step', colour: 'ink', fill: 'none' });
+    series.push({
+      id: 'lid',
+      label: 'Capacity a week',
+      values: lid,
+      style: 'step',
+      colour: 'ink',
+      fill: 'none',
+    });
   }
   const rows = Array.from(sold, (count, week) => ({
     id: String(week),

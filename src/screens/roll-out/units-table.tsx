@@ -15,7 +15,15 @@ const COLUMNS: readonly TableColumn[] = [
 /** Sums make sense for what happens in a week, not for what stands at its end. */
 const STANDING = new Set<string>(['ours', 'inTransit', 'inStores', 'backlog', 'onOrder']);
 
-export function UnitsTable({ pass, item, name }: { pass: PassResult; item: number | null; name: string }): VNode {
+export function UnitsTable({
+  pass,
+  item,
+  name,
+}: {
+  pass: PassResult;
+  item: number | null;
+  name: string;
+}): VNode {
   const say = useSay();
   const { rows, footer } = useMemo(() => {
     const series = UNIT_NAMES.map((unit) => unitSeries(pass, item, unit));
@@ -37,5 +45,7 @@ export function UnitsTable({ pass, item, name }: { pass: PassResult; item: numbe
       },
     };
   }, [pass, item, say]);
-  return <Table caption={`${name}: units by week`} columns={COLUMNS} rows={rows} footer={footer} compact bounded />;
+  return (
+    <Table caption={`${name}: units by week`} columns={COLUMNS} rows={rows} footer={footer} compact bounded />
+  );
 }

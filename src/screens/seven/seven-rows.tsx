@@ -55,6 +55,7 @@ interface RowProps {
 }
 
 function Row({ row, model, active, onActive, wide }: RowProps): VNode {
+  const isFresh = useRef(false);
   const id = `seven-${row.key}`;
   const problem = model.problems[row.key];
   const below = problem ?? (active && model.texts[row.key].trim() === '' ? row.hint : '');
@@ -86,7 +87,14 @@ function Row({ row, model, active, onActive, wide }: RowProps): VNode {
           onInput={(event) => model.type(row.key, event.currentTarget.value)}
           onFocus={(event) => {
             onActive(row.key);
+            event.currentTarget.select();
             event.currentTarget.closest('.ff-seven-row')?.scrollIntoView({ block: 'nearest' });
+          }}
+          onMouseDown={(event) => {
+            isFresh.current = document.activeElement !== event.currentTarget;
+          }}
+          onMouseUp={(event) => {
+            if (isFresh.current) event.preventDefault(); // else letting go takes the selection away again
           }}
           onBlur={() => model.leave()}
           onKeyDown={(event) => {

@@ -5,7 +5,7 @@ import type { BasisNote, Plan } from '../../domain/plan/index.ts';
 import { getAt } from '../../domain/plan/path.ts';
 import { BASIS_WORDS, sourceWords } from './basis-tag.tsx';
 import { placeWords } from './path-words.ts';
-import { type FieldKind, textOf } from './typed-kinds.ts';
+import { kindAt, valueWords } from './typed-kinds.ts';
 
 const ORDER: readonly BasisNote['kind'][] = ['guess', 'published', 'practice'];
 
@@ -16,7 +16,9 @@ export function DefaultsList({ plan }: { plan: Plan }): VNode {
       {notes.map((note) => (
         <div key={note.path} class="ff-default">
           <dt class="ff-label">{shortPlace(plan, note.path)}</dt>
-          <dd class="ff-default-value ff-number">{valueText(plan, note.path)}</dd>
+          <dd class="ff-default-value ff-number">
+            {valueWords({ value: getAt(plan, note.path), path: note.path, currency: plan.currency })}
+          </dd>
           <dd class="ff-default-source ff-least ff-quiet">
             <b>{BASIS_WORDS[note.kind]}</b> {sourceWords(note, kindAt(note.path), plan.currency)}
           </dd>
@@ -34,21 +36,4 @@ function shortPlace(plan: Plan, path: string): string {
   const kept = isOnly && words.length > 1 ? words.filter((word) => !names.has(word)) : words;
   const text = kept.join(', ');
   return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
-}
-
-/** The value as its field would show it; '' for parts that are more than one value. */
-function valueText(plan: Plan, path: string): string {
-  const value = getAt(plan, path);
-  if (typeof value === 'string' && !/^-?\d/.test(value)) return value;
-  const kind = kindAt(path);
-  const text = textOf({ value, kind, currency: plan.currency });
-  return text !== '' && kind === 'percent' ? `${text} %` : text;
-}
-
-/** Field names end in what they are. */
-function kindAt(path: string): FieldKind {
-  const name = path.split('/').at(-1) ?? '';
-  if (/rate$/i.test(name) || /share$/i.test(name)) return 'percent';
-  if (/amount/i.test(name)) return 'amount';
-  return 'factor';
 }

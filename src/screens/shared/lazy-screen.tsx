@@ -29,6 +29,8 @@ export const LATER = {
   deal: () => import('../deal/index.tsx').then((room) => room.DealScreen),
   cash: () => import('../cash/index.tsx').then((room) => room.CashScreen),
   'roll-out': () => import('../roll-out/index.tsx').then((room) => room.RollOutScreen),
+  reasons: () => import('../front/reasons.tsx').then((room) => room.Reasons),
+  worstPicture: () => import('../front/worst-picture.tsx').then((room) => room.WorstPicture),
   whereFrom: () => import('./where-from.tsx').then((room) => room.WhereFromSheet),
 } satisfies Record<string, Load>;
 export type Later = keyof typeof LATER;

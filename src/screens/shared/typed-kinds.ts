@@ -51,3 +51,26 @@ function withCents(text: string, decimal: string, minorDigits: number): string {
   const [units = '', decimals] = text.split(decimal);
   return decimals === undefined ? text : `${units}${decimal}${decimals.padEnd(minorDigits, '0')}`;
 }
+
+/** The kind of a field by its name in the plan: names end in what they are ("depositRate", "openingCashAmount"). */
+export function kindAt(path: string): FieldKind {
+  const name = path.split('/').at(-1) ?? '';
+  if (/(?:rate|share|points)$/i.test(name)) return 'percent';
+  return /amount/i.test(name) ? 'amount' : 'factor';
+}
+
+/** A plan's value in words: its field's text with "%" where that belongs; texts that are no number as they are. */
+export function valueWords({
+  value,
+  path,
+  currency,
+}: {
+  value: unknown;
+  path: string;
+  currency: string;
+}): string {
+  if (typeof value === 'string' && !/^-?\d/.test(value)) return value;
+  const kind = kindAt(path);
+  const text = textOf({ value, kind, currency });
+  return text !== '' && kind === 'percent' ? `${text}\u00a0%` : text;
+}

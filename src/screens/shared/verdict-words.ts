@@ -1,6 +1,7 @@
 // The words of a verdict: its mark's name, and the guess it leans on. Worked example: "Leans on a guess: stores pay 10
 // days late. At 30 it fails."
 import type { LeansOn, VerdictName, VerdictState } from '../../domain/results.ts';
+import { valueWords } from './typed-kinds.ts';
 
 export const VERDICT_NAMES: readonly VerdictName[] = ['ladder', 'deal', 'cash', 'promise'];
 
@@ -24,12 +25,12 @@ export function reasonAlone(reason: string): string {
 }
 
 /** What the verdict leans on, in a sentence; '' where it leans on no guess. */
-export function leansOnWords(leans: LeansOn | null): string {
+export function leansOnWords(leans: LeansOn | null, currency: string): string {
   if (leans === null) return '';
-  const { label, flips, end, stateThere } = leans;
+  const { label, path, flips, end, stateThere } = leans;
   const guess = `${label.charAt(0).toLowerCase()}${label.slice(1)}`;
   if (!flips) return `Moves most with a guess: ${guess}.`;
-  return `Leans on a guess: ${guess}. At ${end} it ${AT_THE_END[stateThere]}.`;
+  return `Leans on a guess: ${guess}. At ${valueWords({ value: end, path, currency })} it ${AT_THE_END[stateThere]}.`;
 }
 
 const AT_THE_END: Record<VerdictState, string> = {

@@ -45,7 +45,7 @@ function VerdictHead({ verdict }: { verdict: VerdictName }): VNode | null {
   const why = useWhy();
   if (shown === null) return null;
   const { state, reason } = shown.results.verdicts[verdict];
-  const leans = leansOnWords(session.leans.value?.[verdict] ?? null);
+  const leans = leansOnWords(session.leans.value?.[verdict] ?? null, shown.plan.currency);
   return (
     <div class="ff-view-head">
       <VerdictLine verdict={state} text={reason} />

@@ -3,29 +3,59 @@
 // whose address ends in ?sheet=why:... Worked example: payback opens to money down, contribution a week, and "back in
 // week 31"; money down opens to slotting, typed.
 import type { VNode } from 'preact';
+import { useState } from 'preact/hooks';
 import { explain } from '../../domain/explain/index.ts';
 import { keyOfSheet, sheetOfKey } from '../../domain/explain/keys.ts';
 import type { Explanation, ExplanationLine, FigureKey } from '../../domain/explain/types.ts';
 import { Button, Caution, OwnerMark, Sheet } from '../../widgets/index.ts';
 import { BASIS_WORDS } from './basis-tag.tsx';
 import { sheetOfPath } from './input-places.ts';
-import { useSession, useShown } from './session-context.ts';
-import { useSay } from './use-say.ts';
+import { type Shown, useSession, useShown } from './session-context.ts';
+import { sayOf, useSay } from './use-say.ts';
 
 /** The sheet for `why:` addresses; null for any other. */
 export function WhereFromSheet(): VNode | null {
   const session = useSession();
   const shown = useShown();
+  const [trail, setTrail] = useState<readonly FigureKey[]>([]);
   const key = keyOfSheet(session.route.value.sheet ?? '');
   if (key === null || shown === null) return null;
+  const before = trail.at(-1);
   return (
     <Sheet title="Where from?" onClose={() => session.closeSheet()}>
-      <Answer figureKey={key} />
+      {before !== undefined && (
+        <Button
+          kind="quiet"
+          onPress={() => {
+            setTrail(trail.slice(0, -1));
+            session.openSheet(sheetOfKey(before));
+          }}
+        >
+          ‹ {titleOf(shown, before) ?? 'Back'}
+        </Button>
+      )}
+      <Answer
+        key={sheetOfKey(key)}
+        figureKey={key}
+        onOpen={(next) => {
+          setTrail([...trail, key]);
+          session.openSheet(sheetOfKey(next));
+        }}
+      />
     </Sheet>
   );
 }
 
-function Answer({ figureKey }: { figureKey: FigureKey }): VNode {
+function titleOf({ plan, results }: Shown, key: FigureKey): string | null {
+  return explain({ plan, results, key, say: sayOf(plan) })?.title ?? null;
+}
+
+interface AnswerProps {
+  figureKey: FigureKey;
+  onOpen: (key: FigureKey) => void;
+}
+
+function Answer({ figureKey, onOpen }: AnswerProps): VNode {
   const shown = useShown();
   const say = useSay();
   const answer =
@@ -37,7 +67,7 @@ function Answer({ figureKey }: { figureKey: FigureKey }): VNode {
       {answer.lines.length > 0 && (
         <ul class="ff-why-lines">
           {answer.lines.map((line, index) => (
-            <Line key={`${index} ${line.label}`} line={line} />
+            <Line key={`${index} ${line.label}`} line={line} onOpen={onOpen} />
           ))}
         </ul>
       )}
@@ -60,7 +90,7 @@ function Head({ answer }: { answer: Explanation }): VNode {
 }
 
 /** One line: label and value, its reason below, and what it leads on to. */
-function Line({ line }: { line: ExplanationLine }): VNode {
+function Line({ line, onOpen }: { line: ExplanationLine; onOpen: (key: FigureKey) => void }): VNode {
   const session = useSession();
   const { explains, path } = line;
   const field = path === null ? null : sheetOfPath(path);
@@ -76,7 +106,7 @@ function Line({ line }: { line: ExplanationLine }): VNode {
         ) : (
           <Button
             kind="quiet"
-            onPress={() => session.openSheet(sheetOfKey(explains))}
+            onPress={() => onOpen(explains)}
             label={`${line.label}: ${line.value}. Where from?`}
           >
             {line.value}

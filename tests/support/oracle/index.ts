@@ -1,6 +1,14 @@
 /**
- * A second computation of the weekly pass, written from src/domain/rollout/PASS.md alone: slow, plain, in BigInt, and
- * sharing no arithmetic with the kernel. tests/simulation/oracle.test.ts holds the two against each other.
+ * A second computation of the weekly pass, written from src/domain/rollout/PASS.md before its author had read the kernel:
+ * slow, plain, in BigInt, sharing no arithmetic with it. tests/simulation holds the two against each other.
+ * Readings taken where the description leaves room (settled afterwards, with the kernel's author's choice in view):
+ * - An amount per door, item or store-week is multiplied first and rounded once: per cohort that opens; per account and
+ *   week for display fees. Doors that run already pay nothing again; "first opening" is that of the waves.
+ * - Credits, returns and what is held under guarantee are documents of one cell (of one order, for what is held).
+ * - Broker and royalty on free goods are a document beside that on the invoice; what credits leave below zero is carried.
+ * - Bill-backs are on units invoiced (units scanned, for goods on scan), guarantees on units that are not free.
+ * - Purchase VAT is on what lands of an item together; a deposit counts up to the goods it was paid for.
+ * - Own deductions reach as far as the invoice less bad debt; an order lost with its doors leaves the backlog at once.
  * Worked figure: one account, 10 doors opening in week 4 behind one transit week: the fill is ordered at the end of week 2.
  */
 import type { BalanceName, FlowName, UnitName } from '../../../src/domain/rollout/types.ts';

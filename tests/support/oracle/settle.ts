@@ -30,7 +30,8 @@ function settle(world: World, accountAt: number): void {
 
   const gross = totalOf(due.map((part) => part.gross));
   const bad = totalOf(due.map((part) => share(part.gross, millionths(account.terms.badDebtRate))));
-  const own = totalOf(due.map(({ deductions, discount }) => deductions + discount));
+  const asked = totalOf(due.map(({ deductions, discount }) => deductions + discount));
+  const own = leastOf(gross - bad, asked);
   const pool = gross - bad - own;
   post(world, 'retained', 'receivables', bad);
   post(world, 'accrued', 'receivables', own);
