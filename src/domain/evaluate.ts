@@ -58,7 +58,17 @@ export function evaluate(plan: Plan, sayFor: SayFor): Outcome<Results> {
   });
   const say = sayFor({ currency: plan.currency, minorDigits, startDay: dayNumber(plan.startDate) });
   const verdicts = verdictsOf({ plan, ladders, deals, reading, minorDigits, say });
-  return fine({ currency: plan.currency, minorDigits, ladders, deals, pass, reading, verdicts, compiled, free });
+  return fine({
+    currency: plan.currency,
+    minorDigits,
+    ladders,
+    deals,
+    pass,
+    reading,
+    verdicts,
+    compiled,
+    free,
+  });
 }
 
 /** More groups of doors than this, and the weekly pass no longer fits a phone. */

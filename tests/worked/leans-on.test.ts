@@ -102,6 +102,18 @@ describe('a guess that turns the verdict', () => {
   });
 });
 
+test('an end that turns it to a worse word comes before one that turns it to a better, however far that moves it', () => {
+  // A buffer of a year's outgoings makes 2,000 tight; with 100 the fill and its freight can't be paid.
+  const plan = aPlan({
+    business: aBusiness({ openingCashAmount: '2000' }),
+    thresholds: { ...aPlan().thresholds, cashBufferWeeks: 52 },
+    basis: [guess('business/openingCashAmount', 'About 2,000 in the bank', '100', '90000')],
+  });
+  expect(resultsOf(plan).verdicts.cash.state).toBe('tight');
+  expect(statesAtEnds(plan, 'cash').map(({ state }) => state)).toEqual(['fails', 'holds']);
+  expect(leansOf(plan).cash).toMatchObject({ end: '100', flips: true, stateThere: 'fails' });
+});
+
 test('no guess turns it: the one that moves the lowest cash most', () => {
   const plan = aPlan({
     business: aBusiness({

@@ -26,9 +26,9 @@ function fits(value: string | number, limits: DecimalLimits): boolean {
 
 function decimalText(limits: DecimalLimits) {
   return z.pipe(
-    z.union([z.string(), z.number()], { error: limits.expected }).check(
-      z.refine((value) => fits(value, limits), { error: limits.expected, abort: true }),
-    ),
+    z
+      .union([z.string(), z.number()], { error: limits.expected })
+      .check(z.refine((value) => fits(value, limits), { error: limits.expected, abort: true })),
     z.transform(canonical),
   );
 }
@@ -109,10 +109,9 @@ export const rateOfSale = () =>
 export function whole(limits: { least: number; most: number; unit: string }) {
   const expected = `a whole number of ${limits.unit} from ${limits.least} to ${limits.most}`;
   return z.number({ error: expected }).check(
-    z.refine(
-      (value) => Number.isInteger(value) && value >= limits.least && value <= limits.most,
-      { error: expected },
-    ),
+    z.refine((value) => Number.isInteger(value) && value >= limits.least && value <= limits.most, {
+      error: expected,
+    }),
     z.gte(limits.least, { error: expected }),
     z.lte(limits.most, { error: expected }),
   );

@@ -9,7 +9,9 @@ import { item } from './item.ts';
 
 /** Where a default came from. `path` names the field: ids stand for places in lists ("accounts/corner/terms/latenessDays"). */
 export const basisNote = z.strictObject({
-  path: z.string({ error: 'a path of field names and ids joined by "/"' }).check(z.minLength(1), z.maxLength(300)),
+  path: z
+    .string({ error: 'a path of field names and ids joined by "/"' })
+    .check(z.minLength(1), z.maxLength(300)),
   kind: z.enum(['practice', 'published', 'guess'], { error: '"practice", "published" or "guess"' }),
   /** For published: name, year, country. Otherwise a word of reason. */
   source: f.note(),
@@ -36,7 +38,9 @@ export const planSchema = z.strictObject({
   }),
   startDate: f.isoDate(),
   horizonWeeks: f.whole({ least: 4, most: 260, unit: 'weeks' }),
-  items: z.array(item).check(z.minLength(1, { error: 'at least one item' }), z.maxLength(50, { error: 'at most 50 items' })),
+  items: z
+    .array(item)
+    .check(z.minLength(1, { error: 'at least one item' }), z.maxLength(50, { error: 'at most 50 items' })),
   accounts: z.array(account).check(z.maxLength(60, { error: 'at most 60 accounts' })),
   business,
   thresholds,

@@ -10,6 +10,7 @@ import { repeatedIds } from './rules/ids.ts';
 import { ladderProblems } from './rules/ladders.ts';
 import { amountProblems } from './rules/money.ts';
 import { basisProblems, referenceProblems } from './rules/references.ts';
+import { singleProblems } from './rules/singles.ts';
 
 /** Every problem of a plan of the right shape, in the order of the plan within each rule; empty when it is sound. */
 export function checkRules(plan: Plan): Problem[] {
@@ -21,6 +22,7 @@ export function checkRules(plan: Plan): Problem[] {
     ...accountDates(plan),
     ...businessDates(plan),
     ...amountProblems(plan),
+    ...singleProblems(plan),
     ...basisProblems(plan),
   ];
 }

@@ -5,17 +5,11 @@ import type { LadderResult, Landed } from '../ladder/types.ts';
 import { minorOf, rateOf, toTenThousandths } from '../money/decimal.ts';
 import { perMinorUnit } from '../money/integer.ts';
 import type { Account, Item, Listing, Plan } from '../plan/index.ts';
-import {
-  cohortsOf,
-  fillDemandAndTarget,
-  fillPerDoor,
-  LONGEST_TRANSIT,
-  promotionByWeek,
-  seasonByWeek,
-} from './cells.ts';
+import { cohortsOf, fillPerDoor } from './cells.ts';
 import { compileBusiness } from './compile-business.ts';
+import { addDemand, hotCells } from './compile-demand.ts';
 import { compileListing } from './compile-listing.ts';
-import type { Cell, Cohort, Compiled, CompiledAccount, CompiledItem, HotCells } from './compiled.ts';
+import type { Cell, Cohort, Compiled, CompiledAccount, CompiledItem } from './compiled.ts';
 import { fixedSums } from './fixed.ts';
 
 export interface CompileArgs {
@@ -160,55 +154,6 @@ function addCells(compiled: Compiled, args: CellArgs): void {
     });
   });
 }
-
-/** Empty arrays for so many cells. */
-function hotCells(cells: readonly Cell[], reach: number): HotCells {
-  const count = cells.length;
-  return {
-    count,
-    account: Int32Array.from(cells, (cell) => cell.account),
-    listing: Int32Array.from(cells, (cell) => cell.listing),
-    item: Int32Array.from(cells, (cell) => cell.item),
-    caseUnits: Int32Array.from(cells, (cell) => cell.caseUnits),
-    transitWeeks: Int32Array.from(cells, (cell) => cell.transitWeeks),
-    openWeek: Int32Array.from(cells, (cell) => cell.openWeek),
-    someWithoutTransit: cells.some((cell) => cell.transitWeeks === 0),
-    doors: new Int32Array(count * (reach + LONGEST_TRANSIT)),
-    demand: new Float64Array(count * reach),
-    target: new Float64Array(count * reach),
-  };
-}
-
-/** Demand and order-up-to level of every cell. */
-function addDemand(compiled: Compiled, plan: Plan): void {
-  const { reach, cells } = compiled;
-  const hot = hotCells(cells, reach);
-  compiled.hot = hot;
-  const ahead = reach + LONGEST_AHEAD;
-  const seasons = plan.items.map((item) => seasonByWeek(item, compiled.startDay, ahead));
-  plan.accounts.forEach((account, a) => {
-    const promotion = promotionByWeek(account, ahead);
-    const firstListing = compiled.accounts[a]?.listings[0] ?? 0;
-    for (const index of compiled.accounts[a]?.cells ?? []) {
-      const cell = cells[index] as Cell;
-      const listing = account.listings[cell.listing - firstListing] as Listing;
-      fillDemandAndTarget({
-        account,
-        listing,
-        cohort: compiled.cohorts[cell.cohort] as Cohort,
-        fillPerDoorUnits: fillPerDoor(listing, cell.caseUnits),
-        season: seasons[cell.item] ?? null,
-        promotion,
-        reach,
-        hot,
-        cell: index,
-      });
-    }
-  });
-}
-
-/** An order looks ahead at most 1 + 26 weeks of transit + 52 of cover. */
-const LONGEST_AHEAD = 80;
 
 type TermsPart = Omit<CompiledAccount, 'listings' | 'cells' | 'cohorts' | keyof ReturnType<typeof fixedSums>>;
 

@@ -1,9 +1,10 @@
 // The pass without limits: every order ships the week after it is placed. It gives U, the units of each item shippable
 // in each week, which purchase orders are planned on, and the shelf stock the retailer's side is judged by.
 // Worked figure: a fill of 480 ordered at the end of week 5 is 480 units shippable in week 6.
+
+import { newCells, plus } from './cell-states.ts';
 import type { Cell, Cohort, Compiled, CompiledAccount } from './compiled.ts';
 import { takeReturns } from './returns.ts';
-import { newCells, plus } from './state.ts';
 import {
   arrive,
   type CellWeek,

@@ -4,7 +4,8 @@
 import { mulDiv, timesPrice, timesRate } from '../money/integer.ts';
 import { E, post } from './books.ts';
 import type { CompiledAccount, CompiledListing } from './compiled.ts';
-import { type AccountState, addDue, type ItemState, type ListingWeek, type State } from './state.ts';
+import type { ItemState } from './item-state.ts';
+import { type AccountState, addDue, type ListingWeek, type State } from './state.ts';
 import { owe, relieve } from './supply.ts';
 
 /** One listed item in one week, with what it belongs to. */

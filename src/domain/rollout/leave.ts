@@ -3,10 +3,12 @@
 // Worked figure: 40 of 200 units stand in doors that close and are credited at 2.60: a claim of 104.00, 40 units gone.
 import { mulDiv, timesPrice } from '../money/integer.ts';
 import { E, post } from './books.ts';
+import { plus } from './cell-states.ts';
 import type { Cell, Cohort, CompiledAccount, CompiledListing } from './compiled.ts';
 import { listingAt, reverseShares } from './invoice.ts';
+import type { ItemState } from './item-state.ts';
 import { resaleableOf, takeReturns } from './returns.ts';
-import { type AccountState, type ItemState, plus, type State } from './state.ts';
+import type { AccountState, State } from './state.ts';
 import { arrive, type CellWeek, closingUnits, isReviewed, takeHeld, takeShrink } from './stores.ts';
 import { relieve } from './supply.ts';
 

@@ -3,9 +3,12 @@
 // Worked figure: a week that opens with 100,000, takes in 5,000 of equity, pays 30,000 and is paid 20,000 closes at
 // 95,000 and was as low as 75,000: money goes out before it comes in.
 import { CASH, FIRST_CLAIM_INDEX, type Recorder } from './books.ts';
+import { plus } from './cell-states.ts';
 import type { Cell, Compiled } from './compiled.ts';
 import { postAllScans, postShipments } from './invoice.ts';
+import type { ItemState } from './item-state.ts';
 import { type CellAt, cellAt, closeDoors, moveTo, receiveAtStore, returnUnits, shrink } from './leave.ts';
+import { growQueue, type OrderQueue } from './queue.ts';
 import { newRecord, recordWeek } from './record.ts';
 import { settleAccount } from './settle.ts';
 import { shipItem } from './ship.ts';
@@ -17,15 +20,7 @@ import {
   payStanding,
   prepareFunding,
 } from './standing.ts';
-import {
-  growQueue,
-  type ItemState,
-  type ListingWeek,
-  newState,
-  type OrderQueue,
-  plus,
-  type State,
-} from './state.ts';
+import { type ListingWeek, newState, type State } from './state.ts';
 import { demandOfWeek, fillOrder, reorder } from './stores.ts';
 import { orderGoods, receiveGoods, removeUnits } from './supply.ts';
 import type { PassResult } from './types.ts';
@@ -157,7 +152,7 @@ function sales(at: CellAt, week: number): void {
     const isShrinkDue = (cells.shrinkCarry[index] ?? 0) >= 1_000_000;
     if (demand === 0 && !isShrinkDue) continue;
     const stock = cells.stock[index] ?? 0;
-    const bought = demand < stock ? demand : stock;
+    const bought = Math.min(demand, stock);
     cells.stock[index] = stock - bought;
     const item = state.items[hot.item[index] ?? 0] as ItemState;
     item.demand += demand;

@@ -2,7 +2,8 @@
 // flows, units are conserved, stock that isn't there carries no amount. Worked figure: 1,200 opened, 2,400 made, 900
 // sold, 500 in stores, 200 in transit, 1,950 ours, 50 gone: 3,600 either way.
 import { CASH } from './books.ts';
-import { plus, type State } from './state.ts';
+import { plus } from './cell-states.ts';
+import type { State } from './state.ts';
 import { BALANCE_NAMES, FLOW_NAMES, type PassResult, PROFIT_NAMES, UNIT_NAMES } from './types.ts';
 
 function series<Name extends string>(names: readonly Name[], weeks: number): Record<Name, Float64Array> {

@@ -1,8 +1,9 @@
 // Ordinary returns: a share of what a store received comes back some weeks later, off its shelf. Fractions carry, so no
 // unit is lost to rounding; a store can't return what it no longer has. Worked figure: 3 % of a delivery of 120 units
 // is 3.6: three go back now, 0.6 waits for the next delivery.
+
+import { plus } from './cell-states.ts';
 import type { CompiledListing } from './compiled.ts';
-import { plus } from './state.ts';
 import type { CellWeek } from './stores.ts';
 
 type Returns = NonNullable<CompiledListing['returns']>;

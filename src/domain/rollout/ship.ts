@@ -2,8 +2,10 @@
 // What can't leave is backlog, or cancelled where the account's rule says so; fills never are. Worked figure: 100 units
 // ours, case 12, orders of 60 and 60: 60 leave for the first, 36 for the second, 4 stay.
 import { timesPrice } from '../money/integer.ts';
+import { plus } from './cell-states.ts';
 import type { Cell, CompiledAccount } from './compiled.ts';
-import { type ItemState, type ListingWeek, plus, type State } from './state.ts';
+import type { ItemState } from './item-state.ts';
+import type { ListingWeek, State } from './state.ts';
 import { holdUnits } from './stores.ts';
 
 export function shipItem(state: State, i: number, week: number): void {

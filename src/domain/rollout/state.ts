@@ -1,95 +1,11 @@
 // What the weekly pass carries from week to week: stock where it stands, open orders, what falls due. Made by
 // newState(), changed only by the step files (stores, supply, ship, settle, standing), read by pass.ts at each close.
 
-import { timesPrice } from '../money/integer.ts';
 import { type Books, openBooks, type Recorder } from './books.ts';
+import { type CellStates, newCells } from './cell-states.ts';
 import type { Compiled, LoanTerms } from './compiled.ts';
+import { type ItemState, newItem } from './item-state.ts';
 import { BALANCE_NAMES } from './types.ts';
-
-/** Stock and open orders of every cell, an array a quantity: the inner loops run over these. */
-export interface CellStates {
-  stock: Float64Array;
-  transit: Float64Array;
-  /** Units ordered and not shipped. */
-  open: Float64Array;
-  /** Free units of the fill still to ship. */
-  freeLeft: Float64Array;
-  /** Fractions waiting for the next unit, in millionths. */
-  demandCarry: Float64Array;
-  returnCarry: Float64Array;
-  resaleCarry: Float64Array;
-  shrinkCarry: Float64Array;
-  /** Guaranteed sale: units that may come back, the sum held for them, the carry of the rate. */
-  heldUnits: Float64Array;
-  heldAmount: Float64Array;
-  heldCarry: Float64Array;
-  /** Arrivals at [week x cells + cell]. */
-  arriving: Float64Array;
-  count: number;
-}
-
-/** Open orders of one item in shipping order; the three lists run in step. */
-export interface OrderQueue {
-  count: number;
-  /** The first so many were left by the last shipping: they are the backlog. */
-  late: number;
-  cell: Int32Array;
-  units: Float64Array;
-  /** 1 for an opening fill. */
-  fill: Uint8Array;
-}
-
-const FIRST_QUEUE = 256;
-
-function newQueue(): OrderQueue {
-  return {
-    count: 0,
-    late: 0,
-    cell: new Int32Array(FIRST_QUEUE),
-    units: new Float64Array(FIRST_QUEUE),
-    fill: new Uint8Array(FIRST_QUEUE),
-  };
-}
-
-/** Room for twice as many orders. */
-export function growQueue(queue: OrderQueue): void {
-  const { cell, units, fill } = queue;
-  queue.cell = new Int32Array(cell.length * 2);
-  queue.cell.set(cell);
-  queue.units = new Float64Array(units.length * 2);
-  queue.units.set(units);
-  queue.fill = new Uint8Array(fill.length * 2);
-  queue.fill.set(fill);
-}
-
-export interface ItemState {
-  ours: number;
-  /** Units in the stock balance: ours, and what stands unsold elsewhere but is still ours. */
-  held: number;
-  stockAmount: number;
-  onOrder: number;
-  queue: OrderQueue;
-  /** Unshipped after the last shipping, plus cancelled then. */
-  backlog: number;
-  landUnits: Float64Array;
-  landGoods: Float64Array;
-  landFreight: Float64Array;
-  landDeposit: Float64Array;
-  unplaced: number;
-  /** Units that must be somewhere: opening + made − sold − gone. */
-  known: number;
-  /** Of the week at hand, in the order of UNIT_NAMES. */
-  made: number;
-  ordered: number;
-  shipped: number;
-  fillShipped: number;
-  received: number;
-  demand: number;
-  sold: number;
-  lost: number;
-  returned: number;
-  gone: number;
-}
 
 export interface Claim {
   amount: number;
@@ -181,91 +97,6 @@ export function newState(compiled: Compiled, recorder: Recorder | null): State {
   };
   openBalances(state);
   return state;
-}
-
-/** All cells before the first week; `weeks` is how long this run goes on. */
-export function newCells(compiled: Compiled, weeks: number): CellStates {
-  const count = compiled.cells.length;
-  const span = weeks + 1 + Math.max(0, ...compiled.cells.map((cell) => cell.transitWeeks));
-  return {
-    stock: Float64Array.from(compiled.cells, (cell) => cell.openingStock),
-    transit: new Float64Array(count),
-    open: new Float64Array(count),
-    freeLeft: Float64Array.from(compiled.cells, (cell) => cell.freeUnits),
-    demandCarry: new Float64Array(count),
-    returnCarry: new Float64Array(count),
-    resaleCarry: new Float64Array(count),
-    shrinkCarry: new Float64Array(count),
-    heldUnits: new Float64Array(count),
-    heldAmount: new Float64Array(count),
-    heldCarry: new Float64Array(count),
-    arriving: new Float64Array(count * span),
-    count,
-  };
-}
-
-/** Add to an array's place. */
-export function plus(series: Float64Array, place: number, amount: number): void {
-  series[place] = (series[place] ?? 0) + amount;
-}
-
-function newItem(compiled: Compiled, index: number): ItemState {
-  const item = compiled.items[index];
-  if (!item) throw new Error(`no item ${index}`);
-  const { weeks } = compiled;
-  const state: ItemState = {
-    ours: item.openingUnits,
-    held: item.openingUnits,
-    stockAmount: item.openingStock,
-    onOrder: 0,
-    queue: newQueue(),
-    backlog: 0,
-    landUnits: new Float64Array(2 * weeks + 120),
-    landGoods: new Float64Array(weeks),
-    landFreight: new Float64Array(weeks),
-    landDeposit: new Float64Array(weeks),
-    unplaced: 0,
-    known: item.openingUnits,
-    made: 0,
-    ordered: 0,
-    shipped: 0,
-    fillShipped: 0,
-    received: 0,
-    demand: 0,
-    sold: 0,
-    lost: 0,
-    returned: 0,
-    gone: 0,
-  };
-  for (const order of item.onOrder) {
-    addLanding(state, {
-      week: order.week,
-      units: order.units,
-      goods: timesPrice(order.units, item.landedGoods, compiled.perMinor),
-      freight: timesPrice(order.units, item.landedFreight, compiled.perMinor),
-      deposit: order.deposit,
-    });
-  }
-  return state;
-}
-
-export interface Landing {
-  week: number;
-  units: number;
-  goods: number;
-  freight: number;
-  deposit: number;
-}
-
-/** An instalment that will land; past the horizon only its units matter. */
-export function addLanding(item: ItemState, landing: Landing): void {
-  const { week } = landing;
-  item.onOrder += landing.units;
-  item.landUnits[week] = (item.landUnits[week] ?? 0) + landing.units;
-  if (week >= item.landGoods.length) return;
-  item.landGoods[week] = (item.landGoods[week] ?? 0) + landing.goods;
-  item.landFreight[week] = (item.landFreight[week] ?? 0) + landing.freight;
-  item.landDeposit[week] = (item.landDeposit[week] ?? 0) + landing.deposit;
 }
 
 function newAccount(weeks: number): AccountState {

@@ -1,8 +1,9 @@
 // The store side of a week: doors closing (step 2), deliveries arriving (step 4), shoppers buying (step 7), stores
 // ordering (step 8). Used by the pass with limits and by the pass without (free.ts).
 // Worked figure: target 480, stock 300, in transit 60, 10 doors, case of 12: (120 − 9 x 11 / 2) / 12 = 5.9, five cases.
+
+import { type CellStates, plus } from './cell-states.ts';
 import type { Cell, Cohort, Compiled, CompiledAccount, HotCells } from './compiled.ts';
-import { type CellStates, plus } from './state.ts';
 
 /** One cell in one week of a run. */
 export interface CellWeek {

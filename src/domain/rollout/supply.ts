@@ -3,7 +3,8 @@
 // minimum of 2,000 and batches of 600 the order is 2,400, landing from lead-time weeks on within what capacity is left.
 import { mulDiv, timesPrice, timesRate } from '../money/integer.ts';
 import { E, post } from './books.ts';
-import { addDue, addLanding, type ItemState, type State } from './state.ts';
+import { addLanding, type ItemState } from './item-state.ts';
+import { addDue, type State } from './state.ts';
 
 function parts(state: State, i: number) {
   const item = state.items[i];

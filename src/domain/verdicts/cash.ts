@@ -1,8 +1,8 @@
 // Verdict three: can we fill the doors? How deep the hole is, which week, what the money went on.
 // Worked figure: lowest −12,300 in week 9: fails, short by 12,300; lowest 4,000 against a buffer of 9,000: tight.
 import type { Plan } from '../plan/index.ts';
-import type { RolloutReading } from '../rollout/types.ts';
 import type { Verdict, VerdictState } from '../results.ts';
+import type { RolloutReading } from '../rollout/types.ts';
 import type { Say } from './say.ts';
 
 export interface CashVerdictArgs {
@@ -30,7 +30,13 @@ export function cashVerdict(args: CashVerdictArgs): Verdict {
       need === 0
         ? 'Not known yet. This plan needs no cash beside its own; say what is in the bank for a verdict.'
         : `Not known yet. It needs ${say.money(need)}${when}; say what is in the bank for a verdict.`;
-    return { ...base, state: 'unknown', figure: need === 0 ? '' : `needs ${say.money(need)}${when}`, value: null, reason };
+    return {
+      ...base,
+      state: 'unknown',
+      figure: need === 0 ? '' : `needs ${say.money(need)}${when}`,
+      value: null,
+      reason,
+    };
   }
   const state = stateOf(reading);
   return {
@@ -52,7 +58,8 @@ function reasonOf(state: VerdictState, reading: RolloutReading, say: Say): strin
   const when = say.week(reading.lowestWeek);
   const went = wentOn(reading, say);
   const floor = reading.floorNotSeen ? ' The floor is not seen: the low falls in the last four weeks.' : '';
-  if (state === 'fails') return `Fails. Short by ${say.money(-reading.lowestCash)} in ${when}. ${went}${floor}`;
+  if (state === 'fails')
+    return `Fails. Short by ${say.money(-reading.lowestCash)} in ${when}. ${went}${floor}`;
   const left = `Lowest ${say.money(reading.lowestCash)} in ${when}`;
   const buffer = `the buffer is ${say.money(reading.bufferAmount)}`;
   if (state === 'tight') return `Tight. ${left}; ${buffer}. ${went}${floor}`;
@@ -61,6 +68,7 @@ function reasonOf(state: VerdictState, reading: RolloutReading, say: Say): strin
 
 function wentOn(reading: RolloutReading, say: Say): string {
   const paid = reading.firstPaymentWeek;
-  const before = paid !== null && paid >= reading.lowestWeek ? `, before the first payment in ${say.week(paid)}` : '';
+  const before =
+    paid !== null && paid >= reading.lowestWeek ? `, before the first payment in ${say.week(paid)}` : '';
   return `${WENT_ON[reading.ends]}${before}.`;
 }

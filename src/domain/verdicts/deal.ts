@@ -3,8 +3,8 @@
 import type { DealResult } from '../deals/types.ts';
 import { dec } from '../money/decimal.ts';
 import type { Plan } from '../plan/index.ts';
-import type { RolloutReading } from '../rollout/types.ts';
 import type { Verdict, VerdictState } from '../results.ts';
+import type { RolloutReading } from '../rollout/types.ts';
 import { worse } from './ladder.ts';
 import type { Say } from './say.ts';
 
@@ -26,7 +26,8 @@ export function dealVerdict(args: DealVerdictArgs): Verdict {
     return { name: 'deal', state: 'unknown', figure: '', value: null, reason, accountId: null, itemId: null };
   }
   return judged.reduce((worst, verdict) => {
-    const lower = Number(verdict.value ?? Number.POSITIVE_INFINITY) < Number(worst.value ?? Number.POSITIVE_INFINITY);
+    const lower =
+      Number(verdict.value ?? Number.POSITIVE_INFINITY) < Number(worst.value ?? Number.POSITIVE_INFINITY);
     if (worse(verdict.state, worst.state)) return verdict;
     return verdict.state === worst.state && lower ? verdict : worst;
   }, first);
@@ -59,7 +60,8 @@ function wordOf(state: VerdictState): string {
 
 function figureOf(deal: DealResult, say: Say): string {
   if (deal.nothingDown) return 'nothing put down';
-  if (deal.paybackWeeks !== null) return `back in week ${say.number(deal.paybackWeeks.ceil())} of ${deal.termWeeks}`;
+  if (deal.paybackWeeks !== null)
+    return `back in week ${say.number(deal.paybackWeeks.ceil())} of ${deal.termWeeks}`;
   return `not within ${deal.termWeeks} weeks`;
 }
 
@@ -68,7 +70,8 @@ function reasonOf({ plan, say }: DealVerdictArgs, deal: DealResult): string {
   if (deal.nothingDown) return `${chain}: nothing is put down, each unit sold adds to ours.`;
   const [item] = deal.items;
   const need = item?.breakEvenUnitsPerStoreWeek;
-  if (!need || !item) return `${chain}: each unit sold costs more than it brings, no rate of sale pays this back.`;
+  if (!need || !item)
+    return `${chain}: each unit sold costs more than it brings, no rate of sale pays this back.`;
   const rates =
     deal.items.length === 1
       ? `needs ${say.number(need)} a store a week, the plan says ${say.number(item.unitsPerStoreWeek)}`

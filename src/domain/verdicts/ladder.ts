@@ -48,7 +48,8 @@ function judge(plan: Plan, ladder: LadderResult, say: Say): Verdict {
   const state = stateOf({ rate, floor, holdsFrom, short });
   const keep = `We keep ${say.price(ladder.contribution)} of ${say.price(ladder.shelf)}`;
   const points = rate === null ? null : rate.minus(floor).times(100);
-  const above = points === null ? '' : `${say.number(points.abs())} points ${points.lt(0) ? 'below' : 'above'} the floor`;
+  const above =
+    points === null ? '' : `${say.number(points.abs())} points ${points.lt(0) ? 'below' : 'above'} the floor`;
   return {
     name: 'ladder',
     state,

@@ -19,7 +19,11 @@ export interface Say {
 }
 
 /** True minus, no grouping, a point: the same on every machine. For tests and for the command line. */
-export function plainSay(args: { minorDigits: number; startDay: number; dateOf: (day: number) => string }): Say {
+export function plainSay(args: {
+  minorDigits: number;
+  startDay: number;
+  dateOf: (day: number) => string;
+}): Say {
   const minus = (text: string) => text.replace(/^-/, '−');
   const money = (minorUnits: number) => {
     const amount = minorUnits / 10 ** args.minorDigits;

@@ -6,6 +6,7 @@ import type { Plan } from '../../domain/plan/index.ts';
 import type { Results } from '../../domain/results.ts';
 import { CashPicture } from '../../widgets/index.ts';
 import { tick } from '../deal/curve.tsx';
+import { captionOf, useSettled } from '../ladder/settled.ts';
 import { useSay } from '../shared/use-say.ts';
 import { altOf, noteOf, tagOf } from './cash-words.ts';
 import { lanesOf } from './lanes.ts';
@@ -25,7 +26,7 @@ export function CashDrawing({ plan, results, week, onWeek }: CashDrawingProps): 
   const hasCash = plan.business.openingCashAmount !== null;
   const values = useMemo(() => Array.from(pass.balances.cash, (cash) => cash / perMinor), [pass, perMinor]);
   const xLabels = useMemo(() => values.map((_, index) => String(index)), [values]);
-  const rows = useMemo(() => weekRows(pass, reading.lowestWeek, say), [pass, reading.lowestWeek, say]);
+  const rows = useSettled([pass, say], () => weekRows(pass, reading.lowestWeek, say));
   const lanes = useMemo(() => lanesOf({ plan, results, say }), [plan, results, say]);
   const formatTick = useMemo(() => (value: number) => tick(value, say), [say]);
   return (
@@ -45,7 +46,13 @@ export function CashDrawing({ plan, results, week, onWeek }: CashDrawingProps): 
       lanes={lanes}
       heightRem={15}
       tableLabel="The weeks as a table"
-      table={{ caption: 'Cash by week', columns: WEEK_COLUMNS, rows, compact: true, bounded: true }}
+      table={{
+        caption: captionOf('Cash by week', rows),
+        columns: WEEK_COLUMNS,
+        rows: rows.value,
+        compact: true,
+        bounded: true,
+      }}
       scrubber={{
         label: 'Week of the cash plan',
         index: week,

@@ -5,6 +5,7 @@ import { useMemo } from 'preact/hooks';
 import { BALANCE_WORDS, FLOW_WORDS } from '../../domain/explain/flow-words.ts';
 import { BALANCE_NAMES, FLOW_NAMES, type PassResult } from '../../domain/rollout/types.ts';
 import { Table, type TableColumn } from '../../widgets/index.ts';
+import { captionOf, useSettled } from '../ladder/settled.ts';
 import { useSay } from '../shared/use-say.ts';
 
 interface Series {
@@ -58,7 +59,7 @@ interface SeriesTableProps {
 
 function SeriesTable({ caption, series, summed }: SeriesTableProps): VNode {
   const say = useSay();
-  const { columns, rows, footer } = useMemo(() => {
+  const made = useSettled([series, say], () => {
     const weeks = series[0]?.values.length ?? 0;
     const all: TableColumn[] = [
       { key: 'week', label: 'Week', kind: 'text' },
@@ -78,10 +79,11 @@ function SeriesTable({ caption, series, summed }: SeriesTableProps): VNode {
         ],
       },
     };
-  }, [series, say]);
+  });
+  const { columns, rows, footer } = made.value;
   return (
     <Table
-      caption={caption}
+      caption={captionOf(caption, made)}
       columns={columns}
       rows={rows}
       footer={summed ? footer : undefined}

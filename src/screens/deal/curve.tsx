@@ -8,9 +8,11 @@ import {
   type ChartGeometry,
   type ChartSeries,
   type TableColumn,
+  type TableRow,
   xOf,
   yOf,
 } from '../../widgets/index.ts';
+import { captionOf, useForKey, useSettled } from '../ladder/settled.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { useSay } from '../shared/use-say.ts';
 import type { ShownDeal } from './column.tsx';
@@ -32,10 +34,9 @@ export function PaybackCurve({ at }: { at: ShownDeal }): VNode {
   const start =
     payback === null || deal.nothingDown ? last : Math.min(last, Math.max(0, Math.ceil(payback) - 1));
   const index = Math.min(chosen ?? start, last);
-  const { series, xLabels, rows } = useMemo(
-    () => drawn({ cumulated: deal.cumulated, perMinor, first, say }),
-    [deal.cumulated, perMinor, first, say],
-  );
+  const key = `${perMinor} ${first} ${deal.cumulated.join(' ')}`;
+  const { series, xLabels } = useForKey(key, () => drawn(deal.cumulated, perMinor));
+  const rows = useSettled([key, say], () => rowsOf(deal.cumulated, first, say));
   const formatTick = useMemo(() => (value: number) => tick(value, say), [say]);
   const level = (week: number): string => say.money(deal.cumulated[week] ?? 0);
   return (
@@ -48,9 +49,9 @@ export function PaybackCurve({ at }: { at: ShownDeal }): VNode {
       showKey={false}
       tableLabel="The curve as a table"
       table={{
-        caption: `${account.name}: contribution less money down, cumulated`,
+        caption: captionOf(`${account.name}: contribution less money down, cumulated`, rows),
         columns: COLUMNS,
-        rows,
+        rows: rows.value,
         compact: true,
         bounded: true,
       }}
@@ -80,8 +81,7 @@ export function firstWeekOf({ account }: Pick<ShownDeal, 'account'>): number {
   return weeks.length === 0 ? 0 : Math.min(...weeks);
 }
 
-function drawn(from: { cumulated: readonly number[]; perMinor: number; first: number; say: ScreenSay }) {
-  const { cumulated, perMinor, first, say } = from;
+function drawn(cumulated: readonly number[], perMinor: number) {
   const line: ChartSeries = {
     id: 'cumulated',
     label: 'Contribution less money down',
@@ -90,14 +90,14 @@ function drawn(from: { cumulated: readonly number[]; perMinor: number; first: nu
     colour: 'ours',
     fill: 'zero',
   };
-  return {
-    series: [line],
-    xLabels: cumulated.map((_, week) => String(week + 1)),
-    rows: cumulated.map((level, week) => ({
-      id: String(week),
-      cells: [`week ${week + 1}`, say.weekDay(first + week), say.moneyExact(level)],
-    })),
-  };
+  return { series: [line], xLabels: cumulated.map((_, week) => String(week + 1)) };
+}
+
+function rowsOf(cumulated: readonly number[], first: number, say: ScreenSay): TableRow[] {
+  return cumulated.map((level, week) => ({
+    id: String(week),
+    cells: [`week ${week + 1}`, say.weekDay(first + week), say.moneyExact(level)],
+  }));
 }
 
 /** Whole amounts on an axis, unless it is about small change. */

@@ -3,7 +3,6 @@
 import type { VNode } from 'preact';
 import type { FigureKey, ListingFigure } from '../../domain/explain/types.ts';
 import { Figure } from '../../widgets/index.ts';
-import { useSay } from '../shared/use-say.ts';
 import { useWhy } from '../shared/view.tsx';
 import { HandFields } from './hand-fields.tsx';
 import { MoveField } from './move-field.tsx';

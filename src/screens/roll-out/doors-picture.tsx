@@ -4,7 +4,8 @@ import type { VNode } from 'preact';
 import { useMemo } from 'preact/hooks';
 import type { Plan } from '../../domain/plan/index.ts';
 import type { PassResult } from '../../domain/rollout/types.ts';
-import { ChartFrame, type ChartSeries, type TableColumn } from '../../widgets/index.ts';
+import { ChartFrame, type ChartSeries, type TableColumn, type TableRow } from '../../widgets/index.ts';
+import { captionOf, useForKey, useSettled } from '../ladder/settled.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { useSay } from '../shared/use-say.ts';
 import { WeekCursor } from './week-cursor.tsx';
@@ -22,7 +23,10 @@ const LINES_MOST = 4;
 
 export function DoorsPicture({ plan, pass, week, heightRem }: PictureProps): VNode {
   const say = useSay();
-  const drawn = useMemo(() => drawnOf(plan, pass, say), [plan, pass, say]);
+  const names = plan.accounts.map(({ name }) => name);
+  const key = `${names.join('\n')}\n${pass.accounts.map(({ doors }) => doors.join(' ')).join('\n')}`;
+  const drawn = useForKey(key, () => drawnOf(names, pass));
+  const rows = useSettled([key, say], () => rowsOf(names, pass, say));
   const formatTick = useMemo(() => (value: number) => say.count(Math.round(value)), [say]);
   return (
     <ChartFrame
@@ -34,9 +38,9 @@ export function DoorsPicture({ plan, pass, week, heightRem }: PictureProps): VNo
       showKey={drawn.series.length > 1}
       tableLabel="Doors as a table"
       table={{
-        caption: 'Doors open, by week',
+        caption: captionOf('Doors open, by week', rows),
         columns: drawn.columns,
-        rows: drawn.rows,
+        rows: rows.value,
         compact: true,
         bounded: true,
       }}
@@ -45,12 +49,9 @@ export function DoorsPicture({ plan, pass, week, heightRem }: PictureProps): VNo
   );
 }
 
-function drawnOf(plan: Plan, pass: PassResult, say: ScreenSay) {
+function drawnOf(names: readonly string[], pass: PassResult) {
   const byAccount = pass.accounts.map(({ doors }) => doors);
-  const total = Array.from({ length: pass.weeks }, (_, week) =>
-    byAccount.reduce((sum, doors) => sum + (doors[week] ?? 0), 0),
-  );
-  const names = pass.accounts.map((_, index) => plan.accounts[index]?.name ?? '');
+  const total = totalOf(pass);
   const several = byAccount.length > 1;
   const all: ChartSeries = {
     id: 'all',
@@ -76,24 +77,33 @@ function drawnOf(plan: Plan, pass: PassResult, say: ScreenSay) {
       : [];
   const columns: TableColumn[] = [
     { key: 'week', label: 'Week', kind: 'text' },
-    ...(several ? names : []).map((label, index) => ({ key: String(index), label, kind: 'number' as const })),
+    ...(several ? [...names] : []).map((label, index) => ({
+      key: String(index),
+      label,
+      kind: 'number' as const,
+    })),
     { key: 'all', label: 'Doors', kind: 'number' },
   ];
-  const rows = total.map((count, week) => ({
-    id: String(week),
-    cells: [
-      say.week(week),
-      ...(several ? byAccount : []).map((doors) => say.count(doors[week] ?? 0)),
-      say.count(count),
-    ],
-  }));
   return {
     series: [all, ...own],
     xLabels: total.map((_, week) => String(week)),
     columns,
-    rows,
     first: total[0] ?? 0,
     last: total.at(-1) ?? 0,
     most: Math.max(0, ...total),
   };
+}
+
+function totalOf(pass: PassResult): number[] {
+  return Array.from({ length: pass.weeks }, (_, week) =>
+    pass.accounts.reduce((sum, { doors }) => sum + (doors[week] ?? 0), 0),
+  );
+}
+
+function rowsOf(names: readonly string[], pass: PassResult, say: ScreenSay): TableRow[] {
+  const several = names.length > 1 ? pass.accounts : [];
+  return totalOf(pass).map((count, week) => ({
+    id: String(week),
+    cells: [say.week(week), ...several.map(({ doors }) => say.count(doors[week] ?? 0)), say.count(count)],
+  }));
 }

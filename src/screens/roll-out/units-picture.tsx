@@ -10,7 +10,9 @@ import {
   type ChartSeries,
   type ScrubberProps,
   type TableColumn,
+  type TableRow,
 } from '../../widgets/index.ts';
+import { captionOf, useForKey, useSettled } from '../ladder/settled.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { useSay } from '../shared/use-say.ts';
 import { unitSeries } from './unit-words.ts';
@@ -31,9 +33,14 @@ export interface UnitsPictureProps {
 export function UnitsPicture(props: UnitsPictureProps): VNode {
   const { compiled, pass, item, name, week, heightRem, onWeek } = props;
   const say = useSay();
-  const drawn = useMemo(() => drawnOf({ compiled, pass, item, say }), [compiled, pass, item, say]);
+  const data = seriesOf(compiled, pass, item);
+  const key = `${item} ${Object.values(data)
+    .map((each) => each?.join(' '))
+    .join('\n')}`;
+  const drawn = useForKey(key, () => drawnOf(data));
+  const rows = useSettled([key, say], () => rowsOf(data, say));
   const formatTick = useMemo(() => (value: number) => say.count(Math.round(value)), [say]);
-  const { sold, wanted } = drawn;
+  const { sold, wanted, landed, lid } = data;
   const scrubber: ScrubberProps | undefined = onWeek && {
     label: 'Week of the roll-out',
     index: week,
@@ -45,7 +52,7 @@ export function UnitsPicture(props: UnitsPictureProps): VNode {
   };
   return (
     <ChartFrame
-      alt={`${name}, units by week: ${say.count(total(wanted))} wanted, ${say.count(total(sold))} sold, ${say.count(drawn.landed)} landed${drawn.lidWords}.`}
+      alt={`${name}, units by week: ${say.count(total(wanted))} wanted, ${say.count(total(sold))} sold, ${say.count(total(landed))} landed${lidWords(lid, say)}.`}
       series={drawn.series}
       xLabels={drawn.xLabels}
       formatTick={formatTick}
@@ -53,9 +60,9 @@ export function UnitsPicture(props: UnitsPictureProps): VNode {
       showKey
       tableLabel="Units as a table"
       table={{
-        caption: `${name}: units by week`,
+        caption: captionOf(`${name}: units by week`, rows),
         columns: COLUMNS,
-        rows: drawn.rows,
+        rows: rows.value,
         compact: true,
         bounded: true,
       }}
@@ -75,12 +82,23 @@ const COLUMNS: readonly TableColumn[] = [
   { key: 'sold', label: 'Sold', kind: 'number' },
 ];
 
-function drawnOf(from: { compiled: Compiled; pass: PassResult; item: number | null; say: ScreenSay }) {
-  const { compiled, pass, item, say } = from;
-  const landed = unitSeries(pass, item, 'made');
-  const wanted = unitSeries(pass, item, 'demand');
-  const sold = unitSeries(pass, item, 'sold');
-  const lid = lidOf(compiled, item, pass.weeks);
+interface UnitData {
+  landed: Float64Array;
+  wanted: Float64Array;
+  sold: Float64Array;
+  lid: number[] | null;
+}
+
+function seriesOf(compiled: Compiled, pass: PassResult, item: number | null): UnitData {
+  return {
+    landed: unitSeries(pass, item, 'made'),
+    wanted: unitSeries(pass, item, 'demand'),
+    sold: unitSeries(pass, item, 'sold'),
+    lid: lidOf(compiled, item, pass.weeks),
+  };
+}
+
+function drawnOf({ landed, wanted, sold, lid }: UnitData) {
   const line = (
     id: string,
     label: string,
@@ -110,7 +128,11 @@ function drawnOf(from: { compiled: Compiled; pass: PassResult; item: number | nu
       fill: 'none',
     });
   }
-  const rows = Array.from(sold, (count, week) => ({
+  return { series, xLabels: Array.from(sold, (_, week) => String(week)) };
+}
+
+function rowsOf({ landed, wanted, sold, lid }: UnitData, say: ScreenSay): TableRow[] {
+  return Array.from(sold, (count, week) => ({
     id: String(week),
     cells: [
       say.week(week),
@@ -120,16 +142,10 @@ function drawnOf(from: { compiled: Compiled; pass: PassResult; item: number | nu
       say.count(count),
     ],
   }));
-  const highest = lid === null ? 0 : Math.max(...lid);
-  return {
-    series,
-    rows,
-    xLabels: Array.from(sold, (_, week) => String(week)),
-    sold,
-    wanted,
-    landed: total(landed),
-    lidWords: lid === null ? ', no lid on capacity' : `, capacity at most ${say.count(highest)} a week`,
-  };
+}
+
+function lidWords(lid: readonly number[] | null, say: ScreenSay): string {
+  return lid === null ? ', no lid on capacity' : `, capacity at most ${say.count(Math.max(...lid))} a week`;
 }
 
 /** What can land at most in each week; null where a product has no lid. */

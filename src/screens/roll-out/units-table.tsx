@@ -1,9 +1,9 @@
 // Every unit of one product by week: ordered, landed, shipped, sold, lost, and where the rest stands at the week's end.
 // Worked figure: opening and landed units are sold, in stores, on the way, with us, or gone.
 import type { VNode } from 'preact';
-import { useMemo } from 'preact/hooks';
 import { type PassResult, UNIT_NAMES } from '../../domain/rollout/types.ts';
 import { Table, type TableColumn } from '../../widgets/index.ts';
+import { captionOf, useSettled } from '../ladder/settled.ts';
 import { useSay } from '../shared/use-say.ts';
 import { sumOf, UNIT_WORDS, unitSeries } from './unit-words.ts';
 
@@ -25,7 +25,7 @@ export function UnitsTable({
   name: string;
 }): VNode {
   const say = useSay();
-  const { rows, footer } = useMemo(() => {
+  const made = useSettled([pass, item, say], () => {
     const series = UNIT_NAMES.map((unit) => unitSeries(pass, item, unit));
     const cells = (week: number) => series.map((each) => say.count(each[week] ?? 0));
     return {
@@ -44,8 +44,16 @@ export function UnitsTable({
         ],
       },
     };
-  }, [pass, item, say]);
+  });
+  const { rows, footer } = made.value;
   return (
-    <Table caption={`${name}: units by week`} columns={COLUMNS} rows={rows} footer={footer} compact bounded />
+    <Table
+      caption={captionOf(`${name}: units by week`, made)}
+      columns={COLUMNS}
+      rows={rows}
+      footer={footer}
+      compact
+      bounded
+    />
   );
 }
