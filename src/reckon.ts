@@ -1,13 +1,14 @@
 // reckon: a plan file in, all its results out as one JSON object, without a screen or a build. The same model as the app.
 // Worked example: `npm run -s reckon -- plan.json --weeks` prints results with the weekly series; exit 0.
-import { readFileSync } from 'node:fs';
-import { argv, exit, stderr, stdin, stdout } from 'node:process';
+import process from 'node:process';
 import { evaluate } from './domain/evaluate.ts';
-import { sentence } from './domain/problems.ts';
+import { type Problem, sentence } from './domain/problems.ts';
 import { parsePlanText } from './plan-format/index.ts';
-import { readArguments } from './reckon/arguments.ts';
+import { type Options, readArguments } from './reckon/arguments.ts';
 import { HELP } from './reckon/help.ts';
+import { readInput } from './reckon/input.ts';
 import { outputOf } from './reckon/output.ts';
+import { complain, writeOut } from './reckon/print.ts';
 import { sayFor } from './reckon/say.ts';
 import { warningsOf } from './reckon/warnings.ts';
 
@@ -15,45 +16,47 @@ const COMPUTED = 0;
 const CANNOT = 1;
 const USAGE = 2;
 
-function run(): number {
-  const read = readArguments(argv.slice(2));
-  if (!read.ok) return complain([read.sentence], USAGE);
+async function run(words: readonly string[]): Promise<number> {
+  const read = readArguments(words);
+  if (!read.ok) return refuse([read.sentence], USAGE);
   const { options } = read;
   if (options.help) return print(HELP);
-  const text = textOf(options.file);
-  if (text === null) {
-    return complain([`reckon: ${options.file} can't be read; expected the path of a plan file, or -.`], USAGE);
-  }
+  const input = await readInput(options.file);
+  if (!input.ok) return refuse([input.sentence], input.isUsage ? USAGE : CANNOT);
+  return reckon(input.text, options);
+}
+
+async function reckon(text: string, options: Options): Promise<number> {
   const parsed = parsePlanText(text);
   if (!parsed.ok) {
-    if ('refusal' in parsed) return complain([parsed.refusal.sentence], CANNOT);
-    return complain(parsed.problems.map(sentence), CANNOT);
+    return refuse('refusal' in parsed ? [parsed.refusal.sentence] : sentences(parsed.problems), CANNOT);
   }
   const plan = parsed.value;
   const results = evaluate(plan, sayFor);
-  if (!results.ok) return complain(results.problems.map(sentence), CANNOT);
-  for (const warning of warningsOf(plan, results.value)) stderr.write(`reckon: ${warning}\n`);
-  return print(`${JSON.stringify(outputOf({ plan, results: results.value, ...options }), null, 2)}\n`);
+  if (!results.ok) return refuse(sentences(results.problems), CANNOT);
+  const { output, unsolved } = outputOf({ plan, results: results.value, ...options });
+  await complain([...warningsOf(plan, results.value), ...unsolved].map((warning) => `reckon: ${warning}`));
+  return print(`${JSON.stringify(output, null, 2)}\n`);
 }
 
-function textOf(file: string): string | null {
-  try {
-    return readFileSync(file === '-' ? stdin.fd : file, 'utf8');
-  } catch {
-    return null;
-  }
+const SENTENCES_MOST = 50;
+
+/** Each once: one hand can be in the way of many items. */
+function sentences(problems: readonly Problem[]): string[] {
+  const all = [...new Set(problems.map(sentence))];
+  const more = all.length - SENTENCES_MOST;
+  return more > 0 ? [...all.slice(0, SENTENCES_MOST), `And ${more} more problems.`] : all;
 }
 
-function print(text: string): number {
-  stdout.write(text);
-  return COMPUTED;
+async function print(text: string): Promise<number> {
+  const failed = await writeOut(text);
+  if (failed === null) return COMPUTED;
+  return refuse([`reckon: the answer can't be written to standard output: ${failed}.`], USAGE);
 }
 
-function complain(sentences: readonly string[], code: number): number {
-  for (const text of sentences) stderr.write(`${text}\n`);
+async function refuse(why: readonly string[], code: number): Promise<number> {
+  await complain(why);
   return code;
 }
 
-const code = run();
-// A long answer down a pipe is written in parts: leave only when it is out.
-stdout.write('', () => exit(code));
+process.exitCode = await run(process.argv.slice(2));

@@ -5,13 +5,15 @@ import { dealFor } from './deals/index.ts';
 import { ladderFor } from './ladder/ladder.ts';
 import { landedOf } from './ladder/landed.ts';
 import type { LadderResult, Landed } from './ladder/types.ts';
+import { sizeProblems, sumsTooLarge } from './limits.ts';
 import { minorDigitsOf } from './money/currency.ts';
 import type { Item, Plan } from './plan/index.ts';
 import { fine, type Outcome, type Problem, trouble } from './problems.ts';
 import type { Results } from './results.ts';
-import { countCells } from './rollout/cells.ts';
-import { type Rollout, rollOut, shelfStockMeans } from './rollout/index.ts';
-import { TOO_LARGE } from './rollout/pass.ts';
+import { compile } from './rollout/compile.ts';
+import { freeRun } from './rollout/free.ts';
+import { type Rollout, type RolloutArgs, replay, rollOut, shelfStockMeans } from './rollout/index.ts';
+import { LARGEST_EXACT, TOO_LARGE } from './rollout/pass.ts';
 import { verdictsOf } from './verdicts/index.ts';
 import type { Say } from './verdicts/say.ts';
 
@@ -30,15 +32,8 @@ export function evaluate(plan: Plan, sayFor: SayFor): Outcome<Results> {
   }
   const parts = laddersOf(plan);
   if (!parts.ok) return parts;
-  const cells = countCells(plan);
-  if (cells > CELLS_MOST) {
-    return trouble({
-      code: 'number-too-large',
-      path: 'accounts',
-      got: `${cells} groups of doors, each item counted`,
-      expected: `at most ${CELLS_MOST}: open more doors a week in fewer weeks, or list fewer items`,
-    });
-  }
+  const sizes = sizeProblems(plan);
+  if (sizes.length > 0) return trouble(...sizes);
   const rolled = rolledOut(plan, parts.value, minorDigits);
   if (!rolled.ok) return rolled;
   const { pass, reading, free, compiled } = rolled.value;
@@ -71,9 +66,6 @@ export function evaluate(plan: Plan, sayFor: SayFor): Outcome<Results> {
   });
 }
 
-/** More groups of doors than this, and the weekly pass no longer fits a phone. */
-const CELLS_MOST = 6000;
-
 interface Parts {
   ladders: LadderResult[];
   landed: Landed[];
@@ -101,15 +93,31 @@ function laddersOf(plan: Plan): Outcome<Parts> {
 }
 
 function rolledOut(plan: Plan, parts: Parts, minorDigits: number): Outcome<Rollout> {
+  const args = { plan, ...parts, minorDigits };
   try {
-    return fine(rollOut({ plan, ...parts, minorDigits }));
+    return fine(rollOut(args));
   } catch (error) {
-    if (!(error instanceof RangeError) || error.message !== TOO_LARGE) throw error;
-    return trouble({
-      code: 'number-too-large',
-      path: '',
-      got: 'sums past what can be kept exact to the cent',
-      expected: 'doors, rates of sale and prices whose sums stay below 45,000,000,000,000 in money',
-    });
+    const isSize = error instanceof RangeError && error.message === TOO_LARGE;
+    if (!isSize && !hasOutgrown(args)) throw error;
+    return trouble(sumsTooLarge(minorDigits));
   }
+}
+
+/**
+ * The pass checks its books before it checks their size, and sums past 2^53 do not add up: whether the week it stopped in
+ * moved that much. Any other failure of a check is a bug, and stays one.
+ */
+function hasOutgrown(args: RolloutArgs): boolean {
+  const compiled = compile(args);
+  let week = 0;
+  let moved = 0;
+  try {
+    replay({ compiled, free: freeRun(compiled) }, (posting) => {
+      moved = posting.week === week ? moved + Math.abs(posting.amount) : Math.abs(posting.amount);
+      week = posting.week;
+    });
+  } catch {
+    return !(moved < LARGEST_EXACT);
+  }
+  return false;
 }

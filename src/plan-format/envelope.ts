@@ -30,6 +30,11 @@ export function planOfEnvelope(raw: unknown): Outcome<unknown> {
     return trouble({ code: 'not-a-plan', path: '', got: shown(raw), expected: ENVELOPE_EXPECTED });
   }
   const { format, plan, ...others } = raw as Record<string, unknown>;
+  if (format === undefined && 'version' in raw && 'items' in raw) {
+    const got = 'a plan without the object around it';
+    const expected = `{"format": "${FORMAT_NAME}", "plan": { ... }} with that plan inside`;
+    return trouble({ code: 'not-a-plan', path: '', got, expected });
+  }
   if (format !== FORMAT_NAME) {
     const got = format === undefined ? 'no field "format"' : `"format" ${shown(format)}`;
     return trouble({ code: 'not-a-plan', path: '', got, expected: ENVELOPE_EXPECTED });

@@ -13,11 +13,16 @@ type Issue = z.core.$ZodIssue;
 /** What zod says where a schema has no text of its own. */
 const NO_WORDS = 'Invalid input';
 
+/** Looked at of each kind; far fewer are reported, and a broken file may have hundreds of thousands. */
+const ISSUES_MOST = 500;
+
 /** One problem a field and kind of trouble, in the order of the plan. */
 export function problemsOf(raw: unknown, issues: readonly Issue[]): Problem[] {
-  const problems = issues.flatMap((issue) =>
-    issue.code === 'unrecognized_keys' ? unknownFields(raw, issue) : [fieldProblem(raw, issue)],
-  );
+  const problems = issues
+    .slice(0, ISSUES_MOST)
+    .flatMap((issue) =>
+      issue.code === 'unrecognized_keys' ? unknownFields(raw, issue) : [fieldProblem(raw, issue)],
+    );
   const byPlace = new Map(problems.map((problem) => [`${problem.code} ${problem.path}`, problem]));
   return [...byPlace.values()];
 }
@@ -26,7 +31,7 @@ function unknownFields(raw: unknown, issue: Issue & { keys: string[] }): Problem
   const parent = pathOfKeys(raw, issue.path);
   const known = fieldNamesAt(raw, parent);
   const object = getAt(raw, parent);
-  return issue.keys.map((key) => ({
+  return issue.keys.slice(0, ISSUES_MOST).map((key) => ({
     code: 'field-unknown',
     path: shortened(parent === '' ? key : `${parent}/${key}`),
     got: shown(ownValue(object, key)),

@@ -1,6 +1,6 @@
 // Where a text stops being JSON, and what was expected there; and which fields are written twice. Engines word and
-// place such faults differently, or not at all, so the text is walked here once more. The walk keeps its own stack:
-// a file of a million brackets is a fault in words, not an overflow.
+// place such faults differently, or not at all, so the text is walked here once more. The walk keeps its own stack, and
+// nests to a depth no plan has: a file of a million brackets is a fault in words, not an overflow.
 // Worked example: '{"name": "Tea",}' stops at line 1, column 16: got "}", expected a field name in double quotes.
 
 export interface JsonFault {
@@ -34,6 +34,9 @@ const EXPECTED: Record<Exclude<Want, 'commaOrClose'>, string> = {
   colon: '":" after the field name',
   end: 'nothing more after the last bracket',
 };
+
+/** Brackets inside brackets; a plan has eight. Copying and checking a value call themselves once a level. */
+const DEPTH_MOST = 100;
 
 const BLANK = /[ \t\n\r]*/y;
 // biome-ignore lint/suspicious/noControlCharactersInRegex: JSON forbids exactly these inside a text
@@ -74,12 +77,15 @@ function step(text: string, offset: number, want: Want, stack: Frame[], repeated
 function value(text: string, offset: number, stack: Frame[]): Next {
   const char = text[offset];
   if (char === '{' || char === '[') {
+    if (stack.length === DEPTH_MOST) return null;
     const isList = char === '[';
     stack.push({ isList, keys: isList ? null : new Set(), at: isList ? '0' : '' });
     return { want: isList ? 'valueOrClose' : 'keyOrClose', offset: offset + 1 };
   }
   const end = after(char === '"' ? TEXT : OTHER_VALUE, text, offset);
-  return end === offset ? null : { want: stack.length === 0 ? 'end' : 'commaOrClose', offset: end };
+  return end === offset || isEndless(text, offset)
+    ? null
+    : { want: stack.length === 0 ? 'end' : 'commaOrClose', offset: end };
 }
 
 function key(text: string, offset: number, stack: Frame[], repeated: string[][]): Next {
@@ -115,12 +121,34 @@ function after(pattern: RegExp, text: string, offset: number): number {
 function faultAt(text: string, offset: number, want: Want, stack: readonly Frame[]): JsonFault {
   const before = text.slice(0, offset).split('\n');
   const place = { line: before.length, column: (before.at(-1) ?? '').length + 1 };
-  const isText =
-    text[offset] === '"' && (want === 'value' || want === 'valueOrClose' || want.startsWith('key'));
+  const isValue = want === 'value' || want === 'valueOrClose';
+  if (isValue && isBracket(text[offset])) {
+    return {
+      ...place,
+      got: `${DEPTH_MOST + 1} brackets inside each other`,
+      expected: `at most ${DEPTH_MOST}`,
+    };
+  }
+  if (isValue && isEndless(text, offset))
+    return { ...place, got: gotAt(text, offset), expected: NUMBER_EXPECTED };
+  const isText = text[offset] === '"' && (isValue || want.startsWith('key'));
   if (isText) return { ...place, got: 'a text that never ends well', expected: TEXT_EXPECTED };
   const expected = want === 'commaOrClose' ? `"," or "${stack.at(-1)?.isList ? ']' : '}'}"` : EXPECTED[want];
   return { ...place, got: gotAt(text, offset), expected };
 }
+
+/** A number past what a double holds, which would be read as infinity. */
+function isEndless(text: string, offset: number): boolean {
+  if (text[offset] === '"') return false;
+  return Math.abs(Number(text.slice(offset, after(OTHER_VALUE, text, offset)))) === Number.POSITIVE_INFINITY;
+}
+
+/** Where a value may stand, an opening bracket is a fault by its depth alone. */
+function isBracket(char: string | undefined): boolean {
+  return char === '{' || char === '[';
+}
+
+const NUMBER_EXPECTED = 'a number below 1e308';
 
 const TEXT_EXPECTED = 'a closing double quote, and no line break or lone backslash before it';
 

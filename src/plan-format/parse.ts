@@ -4,9 +4,9 @@
 // "paymentDays": "soon" is a problem that names the field.
 import type { Plan } from '../domain/plan/index.ts';
 import { pathOfKeys } from '../domain/plan/path.ts';
-import { shown } from '../domain/plan/shown.ts';
+import { shortened, shown } from '../domain/plan/shown.ts';
 import { type Outcome, type Problem, trouble } from '../domain/problems.ts';
-import { capped, checkPlan } from './check.ts';
+import { capped, checkPlan, PROBLEMS_MOST } from './check.ts';
 import { planOfEnvelope } from './envelope.ts';
 import { walkJson } from './json-text.ts';
 import { MIGRATIONS, type Migration, migrated } from './migrations/index.ts';
@@ -75,13 +75,18 @@ function parseJson(text: string): Outcome<unknown> {
     return trouble({ code: 'not-json', path: '', got, expected });
   }
   const raw: unknown = JSON.parse(text);
-  if (repeated.length > 0) return capped(repeated.map((keys) => repeatedField(raw, keys)));
+  if (repeated.length > 0) return capped(repeatedFields(raw, repeated));
   return { ok: true, value: raw };
+}
+
+function repeatedFields(raw: unknown, repeated: readonly string[][]): Problem[] {
+  const once = new Map(repeated.map((keys) => [keys.join('/'), keys]));
+  return [...once.values()].slice(0, PROBLEMS_MOST).map((keys) => repeatedField(raw, keys));
 }
 
 /** The last of two fields of one name would silently win, so neither does. */
 function repeatedField(raw: unknown, keys: readonly string[]): Problem {
-  const path = pathOfKeys(raw, keys).replace(/^plan\//, '');
+  const path = shortened(pathOfKeys(raw, keys).replace(/^plan\//, ''));
   return { code: 'id-repeated', path, got: 'the field written twice', expected: 'each field once' };
 }
 

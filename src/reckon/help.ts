@@ -10,9 +10,14 @@ Warnings go to standard error.
   --journal  adds rollout.journal, every posting of the weekly pass
   --help     prints this
 
-Exit: 0 computed; 1 the plan can't be computed (sentences name the offending fields); 2 bad usage.
-Money and rates are decimal strings in the plan's currency; units and weeks are numbers. Weeks count from 0,
-week 0 starts on startDate. Rates are shares: 0.42 is 42 %. null means: there is no such figure.
+A plan file is JSON in UTF-8: {"format": "firstfill-plan", "plan": {...}}, as the app exports it. Amounts and rates
+in it may be decimal texts or JSON numbers; src/plan-format/plan.schema.json describes every field.
+
+Exit: 0 computed; 1 the plan can't be computed (sentences name the offending fields); 2 bad usage, or the file
+can't be read or the answer written.
+Money and rates are decimal strings in the plan's currency; units and weeks are numbers. Sums of rollout, solves and
+cumulated have exactly the currency's decimals; prices and what is made of them up to 4, rates up to 6. Weeks count
+from 0, week 0 starts on startDate. Rates are shares: 0.42 is 42 %. null means: there is no such figure.
 
 plan              id, name, version, lesson
 currency          ISO 4217 code; minorDigits: its decimal places
@@ -39,9 +44,10 @@ deals[]           one an account
   firstYearContribution, firstYearAfterFixed, fullyLoadedNetPerUnit, fillMargin
   cumulated[]     contribution less fixed money at each week-end from the first opening
   paybackWeeks, termWeeks, breakEvenRatio, nothingDown
-  items[]         itemId, unitsPerStoreWeek, contributionPerUnit, contributionPerStoreWeek, firstYearUnits,
-                  breakEvenUnitsPerStoreWeek
-  items[].retailer  pennyProfit, pennyProfitAllIn, frontMarginRate, allInMarginRate, perStoreWeek, perFacingWeek,
+  items[]         itemId, unitsPerStoreWeek, riskPerUnit, contributionPerUnit, contributionPerStoreWeek,
+                  firstYearUnits, breakEvenUnitsPerStoreWeek
+                  riskPerUnit: bad debts, returns and shrink the way of sale brings; already off the contribution
+  items[].retailer  buying, pennyProfit, pennyProfitAllIn, frontMarginRate, allInMarginRate, perStoreWeek, perFacingWeek,
                   averageStockPerStore, turnsPerYear, gmroi, weeksOfSupply, againstReplacedPerStoreWeek
 rollout           src/domain/rollout/PASS.md describes the pass in words
   startDate, horizonWeeks, openingCash
@@ -61,7 +67,7 @@ rollout           src/domain/rollout/PASS.md describes the pass in words
     units         by item id: ${wrapped(UNIT_NAMES)}
     doors         by account id
   journal[]       week, event, amount, account, item
-solves
+solves            figures are null where a solve outgrew exact sums (a warning says so)
   leastOpeningCash  amount, lowestThere, lowestBelow, confirmed
   mostDoors[]     accountId, planned, doors, lowestThere, lowestNext, atLeast, steady
 defaults[]        what was not typed: path, kind, source, low, high

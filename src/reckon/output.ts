@@ -1,8 +1,8 @@
 // All results of a plan as one plain object: decimals as text, weeks as numbers, ids as in the plan. help.ts documents
 // every key; tests/reckon checks that nothing is printed that help doesn't name.
 import type { DealResult } from '../domain/deals/types.ts';
-import type { LadderResult } from '../domain/ladder/types.ts';
 import { landedOf } from '../domain/ladder/landed.ts';
+import type { LadderResult } from '../domain/ladder/types.ts';
 import { Decimal } from '../domain/money/decimal.ts';
 import type { Plan } from '../domain/plan/index.ts';
 import type { Results, Verdict, VerdictName } from '../domain/results.ts';
@@ -18,9 +18,16 @@ export interface OutputArgs {
   journal: boolean;
 }
 
-export function outputOf(args: OutputArgs): unknown {
+export interface Output {
+  output: unknown;
+  /** Sentences: what could not be solved for, and why. */
+  unsolved: readonly string[];
+}
+
+export function outputOf(args: OutputArgs): Output {
   const { plan, results } = args;
-  return plain({
+  const solved = solvesOf(plan, results);
+  const output = plain({
     plan: { id: plan.id, name: plan.name, version: plan.version, lesson: plan.lesson },
     currency: results.currency,
     minorDigits: results.minorDigits,
@@ -28,9 +35,10 @@ export function outputOf(args: OutputArgs): unknown {
     ladders: results.ladders.map(ladderOf),
     deals: results.deals.map((deal) => dealOf(deal, results)),
     rollout: rolloutOf(args),
-    solves: solvesOf(plan, results),
+    solves: solved.solves,
     defaults: plan.basis,
   });
+  return { output, unsolved: solved.unsolved };
 }
 
 /** Decimals to text all the way down; everything else is plain already. */
@@ -109,26 +117,50 @@ function rounded(value: number | null): string | null {
   return value === null ? null : value.toFixed(2);
 }
 
-function solvesOf(plan: Plan, results: Results): unknown {
+function solvesOf(plan: Plan, results: Results): { solves: unknown; unsolved: string[] } {
   const landed = plan.items.map((item) => {
     const outcome = landedOf(item);
     if (!outcome.ok) throw new Error(`${item.id} has no landed cost, yet the plan was computed`);
     return outcome.value;
   });
   const args: SolveArgs = { plan, ladders: results.ladders, landed, minorDigits: results.minorDigits };
-  const money = (minorUnits: number | null) => (minorUnits === null ? null : moneyText(minorUnits, results.minorDigits));
-  const least = leastOpeningCash(args);
-  return {
+  const money = (minorUnits: number | null) =>
+    minorUnits === null ? null : moneyText(minorUnits, results.minorDigits);
+  const least = tried(() => leastOpeningCash(args));
+  const most = plan.accounts
+    .filter(({ waves }) => waves.length > 0)
+    .map((account) => ({ account, found: tried(() => mostDoors(args, account.id)) }));
+  const solves = {
     leastOpeningCash: {
-      amount: money(least.amount),
-      lowestThere: money(least.lowestThere),
-      lowestBelow: money(least.lowestBelow),
-      confirmed: least.confirmed,
+      amount: money(least.value?.amount ?? null),
+      lowestThere: money(least.value?.lowestThere ?? null),
+      lowestBelow: money(least.value?.lowestBelow ?? null),
+      confirmed: least.value?.confirmed ?? false,
     },
-    mostDoors: plan.accounts.flatMap((account) => {
-      const most = mostDoors(args, account.id);
-      if (!most) return [];
-      return [{ ...most, lowestThere: money(most.lowestThere), lowestNext: money(most.lowestNext) }];
-    }),
+    mostDoors: most.map(({ account, found: { value } }) => ({
+      accountId: account.id,
+      planned: account.waves.reduce((sum, { doors }) => sum + doors, 0),
+      doors: value?.doors ?? null,
+      lowestThere: money(value?.lowestThere ?? null),
+      lowestNext: money(value?.lowestNext ?? null),
+      atLeast: value?.atLeast ?? false,
+      steady: value?.steady ?? false,
+    })),
   };
+  const unsolved = [
+    ...(least.why === null ? [] : [`the least opening cash was not found: ${least.why}.`]),
+    ...most.flatMap(({ account, found: { why } }) =>
+      why === null ? [] : [`the most doors of ${account.name} were not found: ${why}.`],
+    ),
+  ];
+  return { solves, unsolved };
+}
+
+/** A solve runs plans up to ten times as large: where one outgrows exact sums, the other results stand all the same. */
+function tried<T>(solve: () => T | null): { value: T | null; why: string | null } {
+  try {
+    return { value: solve(), why: null };
+  } catch (error) {
+    return { value: null, why: error instanceof Error ? error.message : String(error) };
+  }
 }

@@ -17,15 +17,22 @@ export function warningsOf(plan: Plan, results: Results): string[] {
   }
   if (reading.firstLostWeek !== null) {
     const first = say.week(reading.firstLostWeek);
-    warnings.push(`${reading.lostUnits} units of demand find an empty shelf, the first in ${first}.`);
+    warnings.push(
+      `${say.count(reading.lostUnits)} units of demand find an empty shelf, the first in ${first}.`,
+    );
   }
   if (reading.mostStockWeeks !== null && reading.mostStockWeeks > 26) {
-    warnings.push(`stock of ours would last ${say.number(reading.mostStockWeeks)} weeks at its peak, more than 26.`);
+    warnings.push(
+      `stock of ours would last ${say.number(reading.mostStockWeeks)} weeks at its peak, more than 26.`,
+    );
   }
   pass.unplacedUnits.forEach((units, i) => {
-    if (units > 0) warnings.push(`${units} units of ${plan.items[i]?.name} found no capacity and were not ordered.`);
+    if (units === 0) return;
+    const asked = `${say.count(units)} units, counted again in each week that asks for them`;
+    warnings.push(`orders for ${plan.items[i]?.name} found no capacity within reach: ${asked}.`);
   });
   for (const risk of emptyShelfRisks(plan)) warnings.push(risk.sentence);
-  if (plan.business.overheads.length === 0) warnings.push('rent and wages are not in this plan: no overhead is entered.');
+  if (plan.business.overheads.length === 0)
+    warnings.push('rent and wages are not in this plan: no overhead is entered.');
   return warnings;
 }

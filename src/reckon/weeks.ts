@@ -9,15 +9,18 @@ import { BALANCE_NAMES, FLOW_NAMES, PROFIT_NAMES, UNIT_NAMES } from '../domain/r
 /** Whole minor units as decimal text, exact: the digits are cut, not divided. */
 export function moneyText(minorUnits: number, minorDigits: number): string {
   const sign = minorUnits < 0 ? '-' : '';
-  const digits = String(Math.abs(minorUnits)).padStart(minorDigits + 1, '0');
+  const digits = String(BigInt(Math.abs(minorUnits))).padStart(minorDigits + 1, '0');
   if (minorDigits === 0) return sign + digits;
   return `${sign}${digits.slice(0, -minorDigits)}.${digits.slice(-minorDigits)}`;
 }
 
 export function weeksOf(plan: Plan, results: Results): unknown[] {
   const { pass, minorDigits, compiled } = results;
-  const money = <Name extends string>(names: readonly Name[], series: Record<Name, Float64Array>, week: number) =>
-    Object.fromEntries(names.map((name) => [name, moneyText(series[name][week] ?? 0, minorDigits)]));
+  const money = <Name extends string>(
+    names: readonly Name[],
+    series: Record<Name, Float64Array>,
+    week: number,
+  ) => Object.fromEntries(names.map((name) => [name, moneyText(series[name][week] ?? 0, minorDigits)]));
   return Array.from({ length: pass.weeks }, (_, week) => ({
     week,
     date: isoDateOf(compiled.startDay + 7 * week),

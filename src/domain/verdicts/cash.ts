@@ -3,7 +3,7 @@
 import type { Plan } from '../plan/index.ts';
 import type { Verdict, VerdictState } from '../results.ts';
 import type { RolloutReading } from '../rollout/types.ts';
-import type { Say } from './say.ts';
+import { type Say, tooLittleServed } from './say.ts';
 
 export interface CashVerdictArgs {
   plan: Plan;
@@ -13,11 +13,11 @@ export interface CashVerdictArgs {
 }
 
 const WENT_ON: Record<RolloutReading['ends'], string> = {
-  stock: 'Most of it went on stock',
-  opening: 'Most of it went on slotting, displays and opening money',
-  shipping: 'Most of it went on freight and picking',
-  overhead: 'Most of it went on overhead and what was bought',
-  funding: 'Most of it went on interest and repayments',
+  stock: 'Stock',
+  opening: 'Slotting, displays and opening money',
+  shipping: 'Freight and picking',
+  overhead: 'Running costs and equipment',
+  funding: 'Interest and repayments',
 };
 
 export function cashVerdict(args: CashVerdictArgs): Verdict {
@@ -29,7 +29,7 @@ export function cashVerdict(args: CashVerdictArgs): Verdict {
     const reason =
       need === 0
         ? 'Not known yet. This plan needs no cash beside its own; say what is in the bank for a verdict.'
-        : `Not known yet. It needs ${say.money(need)}${when}; say what is in the bank for a verdict.`;
+        : `Not known yet. It needs ${say.money(need)}${when}; say what is in the bank for a verdict.${emptyShelves(reading, say)}`;
     return {
       ...base,
       state: 'unknown',
@@ -44,7 +44,7 @@ export function cashVerdict(args: CashVerdictArgs): Verdict {
     state,
     figure: `${say.money(reading.lowestCash)} · week ${reading.lowestWeek}`,
     value: (reading.lowestCash / 10 ** minorDigits).toFixed(minorDigits),
-    reason: reasonOf(state, reading, say),
+    reason: `${reasonOf(state, reading, say)}${emptyShelves(reading, say)}`,
   };
 }
 
@@ -61,14 +61,23 @@ function reasonOf(state: VerdictState, reading: RolloutReading, say: Say): strin
   if (state === 'fails')
     return `Fails. Short by ${say.money(-reading.lowestCash)} in ${when}. ${went}${floor}`;
   const left = `Lowest ${say.money(reading.lowestCash)} in ${when}`;
-  const buffer = `the buffer is ${say.money(reading.bufferAmount)}`;
+  const buffer = `your buffer is ${say.money(reading.bufferAmount)}`;
   if (state === 'tight') return `Tight. ${left}; ${buffer}. ${went}${floor}`;
   return `Holds. ${left}; ${buffer}.`;
 }
 
+/** Money goes out before it comes in, within a week too. */
 function wentOn(reading: RolloutReading, say: Say): string {
-  const paid = reading.firstPaymentWeek;
-  const before =
-    paid !== null && paid >= reading.lowestWeek ? `, before the first payment in ${say.week(paid)}` : '';
-  return `${WENT_ON[reading.ends]}${before}.`;
+  const { firstPaymentWeek: paid, lowestWeek, firstOpeningWeek } = reading;
+  const spent = `${WENT_ON[reading.ends]} took the largest part of what was paid by then`;
+  if (paid === null) {
+    return firstOpeningWeek === null ? `${spent}.` : `${spent}, and no chain pays before the plan ends.`;
+  }
+  if (paid > lowestWeek) return `${spent}, and the first payment comes only in ${say.week(paid)}.`;
+  return paid === lowestWeek ? `${spent}, and the first payment comes only after that.` : `${spent}.`;
+}
+
+function emptyShelves({ fillRate }: RolloutReading, say: Say): string {
+  const served = tooLittleServed(fillRate, say);
+  return served === null ? '' : ` Shelves run empty: there are goods for ${served}.`;
 }

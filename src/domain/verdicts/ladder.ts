@@ -1,7 +1,7 @@
 // Verdict one: does the shelf price leave every hand its share, and us ours? The worst listing speaks for the plan.
 // Worked figure: contribution 0.63 of net 2.35 is 26.8 %; floor 20 %, holds from 23 %: holds, 6.8 points above the floor.
 import type { HandResult, LadderResult } from '../ladder/types.ts';
-import { dec } from '../money/decimal.ts';
+import { type Decimal, dec } from '../money/decimal.ts';
 import type { Plan } from '../plan/index.ts';
 import type { Verdict, VerdictState } from '../results.ts';
 import type { Say } from './say.ts';
@@ -46,25 +46,28 @@ function judge(plan: Plan, ladder: LadderResult, say: Say): Verdict {
   const rate = ladder.contributionRate;
   const short = ladder.hands.find((hand) => hand.short);
   const state = stateOf({ rate, floor, holdsFrom, short });
-  const keep = `We keep ${say.price(ladder.contribution)} of ${say.price(ladder.shelf)}`;
-  const points = rate === null ? null : rate.minus(floor).times(100);
-  const above =
-    points === null ? '' : `${say.number(points.abs())} points ${points.lt(0) ? 'below' : 'above'} the floor`;
   return {
     name: 'ladder',
     state,
     figure: `${say.price(ladder.contribution)} of ${say.price(ladder.shelf)}`,
     value: rate === null ? null : rate.toFixed(),
-    reason: reasonOf({ state, keep, above, short, rate, say }),
+    reason: `${WORD[state]}. ${reasonOf({ plan, ladder, short, floor, say })}`,
     accountId: ladder.accountId,
     itemId: ladder.itemId,
   };
 }
 
+const WORD: Record<VerdictState, string> = {
+  holds: 'Holds',
+  tight: 'Tight',
+  fails: 'Fails',
+  unknown: 'Not known yet',
+};
+
 interface StateArgs {
   rate: LadderResult['contributionRate'];
-  floor: ReturnType<typeof dec>;
-  holdsFrom: ReturnType<typeof dec>;
+  floor: Decimal;
+  holdsFrom: Decimal;
   short: HandResult | undefined;
 }
 
@@ -74,20 +77,41 @@ function stateOf({ rate, floor, holdsFrom, short }: StateArgs): VerdictState {
 }
 
 interface ReasonArgs {
-  state: VerdictState;
-  keep: string;
-  above: string;
+  plan: Plan;
+  ladder: LadderResult;
   short: HandResult | undefined;
-  rate: LadderResult['contributionRate'];
+  floor: Decimal;
   say: Say;
 }
 
-function reasonOf({ state, keep, above, short, rate, say }: ReasonArgs): string {
-  if (rate === null) return 'Fails. The net price is zero: nothing is left to keep.';
+function reasonOf({ plan, ladder, short, floor, say }: ReasonArgs): string {
+  const where = whereOf(plan, ladder);
+  const rate = ladder.contributionRate;
+  if (rate === null) return `Net price zero${where}: nothing is left to keep.`;
   if (short?.requiredMarginRate) {
     const gets = say.percent(short.marginRate);
-    return `Fails. ${short.name} gets ${gets} and needs ${say.percent(short.requiredMarginRate)}.`;
+    const needs = say.percent(short.requiredMarginRate);
+    if (gets === needs) return `${short.name} gets just under the ${needs} it needs${where}.`;
+    return `${short.name} gets ${gets}${where} and needs ${needs}.`;
   }
-  const word = state === 'holds' ? 'Holds' : state === 'tight' ? 'Tight' : 'Fails';
-  return `${word}. ${keep}, ${say.percent(rate)} of the net price, ${above}.`;
+  const { contribution } = ladder;
+  const verb = contribution.isNegative() ? 'lose' : 'keep';
+  const money = `We ${verb} ${say.price(contribution.abs())} of ${say.price(ladder.shelf)}${where}`;
+  return `${money}: ${say.percent(rate)} of the net price, ${aboveFloor(rate.minus(floor), say)}.`;
+}
+
+/** Named only where the plan has more than one to choose from. */
+function whereOf({ items, accounts }: Plan, { itemId, accountId }: LadderResult): string {
+  const item = items.find(({ id }) => id === itemId)?.name;
+  const account = accounts.find(({ id }) => id === accountId)?.name;
+  return `${items.length > 1 ? ` on ${item}` : ''}${accounts.length > 1 ? ` at ${account}` : ''}`;
+}
+
+/** Points to a tenth: "4 points above your floor". */
+function aboveFloor(difference: Decimal, say: Say): string {
+  if (difference.isZero()) return 'right at your floor';
+  const side = difference.isNegative() ? 'below' : 'above';
+  const points = difference.abs().times(100).toDecimalPlaces(1);
+  if (points.isZero()) return `less than 0.1 points ${side} your floor`;
+  return `${say.number(points)} ${points.eq(1) ? 'point' : 'points'} ${side} your floor`;
 }

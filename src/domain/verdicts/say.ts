@@ -18,6 +18,15 @@ export interface Say {
   week: (index: number) => string;
 }
 
+/** Below this share of demand served, verdicts say that shelves run empty. Judgement, no source. */
+const FILL_RATE_FINE = 0.9;
+
+/** How much of what shoppers want there is goods for: "27.8 % of what shoppers want"; null where that is most of it. */
+export function tooLittleServed(fillRate: number | null, say: Say): string | null {
+  if (fillRate === null || fillRate >= FILL_RATE_FINE) return null;
+  return `${fillRate < 0.001 ? 'hardly any' : say.percent(fillRate)} of what shoppers want`;
+}
+
 /** True minus, no grouping, a point: the same on every machine. For tests and for the command line. */
 export function plainSay(args: {
   minorDigits: number;

@@ -116,3 +116,10 @@ export function Trouble({ path }: { path: string }): VNode | null {
     </p>
   );
 }
+
+/** A place's own name, or null. */
+export function nameIn(place: unknown, key: 'label' | 'name'): string | null {
+  if (typeof place !== 'object' || place === null) return null;
+  const value = (place as Record<string, unknown>)[key];
+  return typeof value === 'string' && value.trim() !== '' ? value : null;
+}

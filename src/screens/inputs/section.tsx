@@ -2,19 +2,20 @@
 // Worked example: the place { of: 'chain', section: 'terms', id: 'corner' } is "Payment and delivery", "30 days, 10 late".
 import type { VNode } from 'preact';
 import type { Plan } from '../../domain/plan/index.ts';
+import { AllowancesEditor } from '../ladder/allowances-editor.tsx';
+import { CostLines } from '../ladder/cost-lines.tsx';
+import { HandsEditor } from '../ladder/hands-editor.tsx';
+import { PricePoints } from '../ladder/price-points.tsx';
+import { Openings } from '../roll-out/openings.tsx';
 import type { ChainSection, InputPlace, PlanSection, ProductSection } from '../shared/input-places.ts';
 import { usePlan } from '../shared/session-context.ts';
-import {
-  BooksSection,
-  CashSection,
-  FundingSection,
-  MarketSection,
-  OverheadSection,
-  VerdictLinesSection,
-} from './business.tsx';
-import { AllowancesSection, HandsSection, ListingsSection } from './chain-shelf.tsx';
-import { MoneyDownSection, OpeningsSection, PromotionsSection, TermsSection } from './chain-terms.tsx';
-import { CostSection, PackSection, StockSection, SupplySection } from './product.tsx';
+import { CashSection, MarketSection, OverheadSection, VerdictLinesSection } from './business.tsx';
+import { ListingsSection } from './listings.tsx';
+import { MoneyDownSection } from './money-down.tsx';
+import { BooksSection, FundingSection } from './money-in.tsx';
+import { PackSection, StockSection, SupplySection } from './production.tsx';
+import { PromotionsSection } from './promotions.tsx';
+import { TermsSection } from './terms.tsx';
 import './inputs.css';
 
 export const SECTION_TITLES: Record<ChainSection | ProductSection | PlanSection, string> = {
@@ -58,7 +59,7 @@ function bodyOf(plan: Plan, place: InputPlace): VNode {
     const item = plan.items.find(({ id }) => id === place.id);
     const base = `items/${place.id}`;
     if (!item) return gone;
-    if (place.section === 'cost') return <CostSection base={base} item={item} />;
+    if (place.section === 'cost') return <CostLines itemId={item.id} />;
     if (place.section === 'pack') return <PackSection base={base} />;
     return place.section === 'supply' ? <SupplySection base={base} /> : <StockSection base={base} />;
   }
@@ -67,15 +68,20 @@ function bodyOf(plan: Plan, place: InputPlace): VNode {
   if (!account) return gone;
   switch (place.section) {
     case 'hands':
-      return <HandsSection base={base} account={account} />;
+      return (
+        <>
+          <HandsEditor accountId={account.id} />
+          <PricePoints accountId={account.id} />
+        </>
+      );
     case 'listings':
       return <ListingsSection base={base} account={account} />;
     case 'openings':
-      return <OpeningsSection base={base} />;
+      return <Openings account={account} />;
     case 'terms':
       return <TermsSection base={base} accountId={account.id} />;
     case 'allowances':
-      return <AllowancesSection base={base} account={account} />;
+      return <AllowancesEditor accountId={account.id} />;
     case 'moneyDown':
       return <MoneyDownSection base={base} />;
     case 'promotions':

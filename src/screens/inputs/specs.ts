@@ -57,3 +57,11 @@ export const choice = (
   choices: readonly { value: string; label: string }[],
   more: Partial<FieldSpec> = {},
 ): FieldSpec => ({ field, label, kind: 'choice', choices, ...more });
+
+/** What a sum is asked for. */
+export const PER = [
+  { value: 'door', label: 'a store' },
+  { value: 'item', label: 'a product' },
+  { value: 'itemDoor', label: 'a product and store' },
+  { value: 'chain', label: 'the chain' },
+];

@@ -126,7 +126,7 @@ function LandedTotal({ item, landed }: { item: Item; landed: Landed | null }): V
   return (
     <Figure
       label="Landed at our door, a unit"
-      value={say.priceExact(landed.unit)}
+      value={say.price(landed.unit)}
       whereFrom={account && why({ of: 'listing', accountId: account.id, itemId: item.id, figure: 'landed' })}
     />
   );

@@ -16,7 +16,7 @@ import { useWhy } from '../shared/view.tsx';
 import { useMoves } from './moves.ts';
 import { givesWayFor, OWNER_NAMES, pictureRungs, rungOfBand, SHELF_ROW } from './picture-rungs.ts';
 import type { ShownLadder } from './place.ts';
-import { Strip } from './strip.tsx';
+import { StripBar, StripMore, type StripProps } from './strip.tsx';
 
 export function LadderAndStrip({ shown }: { shown: ShownLadder }): VNode {
   const say = useSay();
@@ -29,6 +29,13 @@ export function LadderAndStrip({ shown }: { shown: ShownLadder }): VNode {
   const rung = rungOfBand(band);
   const givesWay = givesWayOf(rung);
   const { ladder } = shown;
+  const strip: StripProps = {
+    shown,
+    rung,
+    givesWay,
+    moves,
+    onGivesWay: (next) => setChosen({ ...chosen, [rung]: next }),
+  };
   return (
     <div class="ff-ladder-part">
       <LadderPicture
@@ -49,13 +56,8 @@ export function LadderAndStrip({ shown }: { shown: ShownLadder }): VNode {
         }}
         onDrag={(id, delta, phase) => moves.drag(rungOfBand(id), delta, phase)}
       />
-      <Strip
-        shown={shown}
-        rung={rung}
-        givesWay={givesWay}
-        moves={moves}
-        onGivesWay={(next) => setChosen({ ...chosen, [rung]: next })}
-      />
+      <StripBar {...strip} />
+      <StripMore {...strip} />
       <Disclosure summary="The ladder as a table">
         <BandTable shown={shown} />
       </Disclosure>

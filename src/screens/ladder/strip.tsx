@@ -8,10 +8,12 @@ import { Button, ProblemNote, SelectField } from '../../widgets/index.ts';
 import { problemSentence } from '../shared/problem-words.ts';
 import { useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
+import { MoveField } from './move-field.tsx';
 import type { Moves } from './moves.ts';
 import { bandOfRung, rungTitle } from './picture-rungs.ts';
 import type { ShownLadder } from './place.ts';
-import { RungFields } from './rung-fields.tsx';
+import { type RungField as RungFieldData, rungFields } from './rung-fields.ts';
+import { RungFigures } from './rung-figures.tsx';
 
 export interface StripProps {
   shown: ShownLadder;
@@ -22,22 +24,36 @@ export interface StripProps {
   moves: Moves;
 }
 
-export function Strip(props: StripProps): VNode {
-  const { shown, rung, moves } = props;
+/** The main field and the lock, in sight under the picture: on a phone they stay above the rail while it is looked at. */
+export function StripBar({ shown, rung, moves }: StripProps): VNode | null {
+  const say = useSay();
   const title = rungTitle(shown, rung);
-  const locked = shown.listing.lockedRungs.includes(rung);
+  const locked = isLocked(shown, rung);
+  const [main] = rungFields(shown, rung, say);
+  if (main === undefined) return null;
+  const named = title === main.label ? title : `${title}: ${lower(main.label)}`;
+  return (
+    <section class="ff-strip-bar" aria-label={`Chosen rung: ${title}`}>
+      {locked ? (
+        <p class="ff-strip-locked ff-label">{title} is locked: it stays where it is.</p>
+      ) : (
+        <RungField key={`${rung} ${main.label}`} field={main} label={named} moves={moves} rung={rung} steps />
+      )}
+      <LockKey shown={shown} rung={rung} title={title} locked={locked} />
+    </section>
+  );
+}
+
+/** What else there is to the chosen rung: the other ways of saying it, which rung gives way, what it comes to. */
+export function StripMore(props: StripProps): VNode {
+  const { shown, rung, moves } = props;
+  const say = useSay();
+  const title = rungTitle(shown, rung);
+  const locked = isLocked(shown, rung);
+  const [main, ...others] = rungFields(shown, rung, say);
   const refused = moves.refusal !== null && moves.refusal.rung === rung ? moves.refusal.problem : null;
   return (
-    <section class="ff-strip" aria-label={`Chosen rung: ${title}`}>
-      <div class="ff-strip-head">
-        <h2>{title}</h2>
-        <LockKey shown={shown} rung={rung} title={title} locked={locked} />
-      </div>
-      {rung === shown.ladder.solvedRung && (
-        <p class="ff-least ff-quiet">It gives way now: when it is moved, another rung has to.</p>
-      )}
-      <RungFields shown={shown} rung={rung} locked={locked} moves={moves} />
-      {!locked && <GivesWay {...props} />}
+    <section class="ff-strip" aria-label={`More about ${title}`}>
       <div aria-live="polite">
         {refused !== null && refused.code !== 'field-invalid' && (
           <ProblemNote>
@@ -46,7 +62,55 @@ export function Strip(props: StripProps): VNode {
         )}
         <Misses shown={shown} moves={moves} />
       </div>
+      {!locked && main?.hint !== undefined && <p class="ff-least ff-quiet">{main.hint}</p>}
+      {!locked &&
+        others.map((field) => (
+          <RungField
+            key={`${rung} ${field.label}`}
+            field={field}
+            label={field.label}
+            moves={moves}
+            rung={rung}
+            steps={false}
+          />
+        ))}
+      {!locked && <GivesWay {...props} />}
+      <RungFigures shown={shown} rung={rung} />
     </section>
+  );
+}
+
+function isLocked({ listing }: ShownLadder, rung: string): boolean {
+  return listing.lockedRungs.includes(rung);
+}
+
+function lower(text: string): string {
+  return `${text.charAt(0).toLowerCase()}${text.slice(1)}`;
+}
+
+interface RungFieldProps {
+  field: RungFieldData;
+  label: string;
+  rung: string;
+  moves: Moves;
+  steps: boolean;
+}
+
+function RungField({ field, label, rung, moves, steps }: RungFieldProps): VNode {
+  const { look } = useSay();
+  const isMoney = field.kind === 'amount';
+  return (
+    <MoveField
+      label={label}
+      kind={field.kind}
+      value={field.value}
+      hint={steps ? undefined : field.hint}
+      prefix={(isMoney && look.money.before.trim()) || undefined}
+      suffix={(isMoney && look.money.after.trim()) || undefined}
+      onMove={(text) => moves.moveTo(rung, field.target(text))}
+      onStep={steps ? (direction, kind) => moves.step(rung, direction, kind) : undefined}
+      onDone={moves.done}
+    />
   );
 }
 
@@ -67,7 +131,7 @@ function LockKey({ shown, rung, title, locked }: LockKeyProps): VNode {
       kind="plain"
       pressed={locked}
       disabled={loose}
-      label={locked ? `Unlock ${title}` : `Lock ${title}`}
+      label={locked ? `Locked: ${title}` : `Lock ${title}`}
       onPress={() => {
         const at = `accounts/${ids.accountId}/listings/${ids.itemId}/lockedRungs`;
         session.run(locked ? unlockRung : lockRung, { ...ids, rung }, at);
@@ -93,8 +157,10 @@ function GivesWay({ shown, rung, givesWay, onGivesWay }: StripProps): VNode {
     session.run(solveFor, { ...ids, rung: next, shown: shownRungs(shown) }, at);
     session.endStep();
   };
-  const hint =
-    givesWay === 'list'
+  const loose = rung === shown.ladder.solvedRung;
+  const hint = loose
+    ? 'It gives way itself now: once it is moved, this one does.'
+    : givesWay === 'list'
       ? 'The list price takes the difference, and so does what we keep.'
       : givesWay === 'landed'
         ? 'Our margin stays; the goods must cost less, or may cost more.'

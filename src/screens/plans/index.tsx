@@ -53,6 +53,7 @@ export function PlansScreen(): VNode {
   );
 
   async function bringIn(file: File): Promise<void> {
+    session.clearImportTrouble();
     if (!(await session.importFile(file))) return;
     const id = session.plan.value?.id;
     if (id !== undefined) session.go({ view: 'front', planId: id, sheet: null });

@@ -63,7 +63,7 @@ function RollOutParts({ shown }: { shown: Shown }): VNode {
     <>
       {wide ? <div class="ff-roll-out">{[left, inputs]}</div> : [pictures, shelves, inputs]}
       <Fold label="Every unit by week">
-        <UnitsTable pass={results.pass} item={chosen} name={nameOf(plan, chosen)} />
+        <UnitsTable key={chosen ?? 'all'} pass={results.pass} item={chosen} name={nameOf(plan, chosen)} />
       </Fold>
       <CautionsFor place="rollOut" accountId={null} />
     </>

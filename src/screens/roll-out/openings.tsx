@@ -2,11 +2,9 @@
 // Worked example: 180 doors at 45 a week from week 10 open from 11 May to 1 June.
 import type { VNode } from 'preact';
 import type { Account } from '../../domain/plan/index.ts';
-import { OPENINGS } from '../inputs/chain-terms.tsx';
 import { Fields, Places } from '../inputs/fields.tsx';
-import { count } from '../inputs/specs.ts';
+import { choice, count, share } from '../inputs/specs.ts';
 import { WeekFor } from '../ladder/week-for.tsx';
-import { ChoiceFor } from '../shared/field-for.tsx';
 import { usePlan } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 
@@ -67,17 +65,22 @@ function Span({ wave: { openWeek, doors, doorsPerWeek } }: { wave: Wave }): VNod
   return <p class="ff-least ff-quiet">{words}</p>;
 }
 
+const ATTRITION = [share('attritionYearlyRate', 'Doors lost in a year', { step: 'slowShare' })];
+const CLOSED = [
+  choice('closedStock', 'Stock of a closed door', [
+    { value: 'kept', label: 'the chain keeps' },
+    { value: 'credited', label: 'is credited' },
+    { value: 'ours', label: 'is ours' },
+  ]),
+];
+
 /** Attrition, the week the chain takes it off its shelves, and whose the stock is then. */
 function Losing({ base }: { base: string }): VNode {
-  const attrition = OPENINGS.filter(({ field }) => field === 'attritionYearlyRate');
-  const closed = OPENINGS.find(({ field }) => field === 'closedStock');
   return (
     <div>
-      <Fields base={base} specs={attrition} />
+      <Fields base={base} specs={ATTRITION} />
       <WeekFor path={`${base}/cutWeek`} label="Taken off the shelves in" placeholder="never" />
-      {closed?.choices && (
-        <ChoiceFor path={`${base}/closedStock`} label={closed.label} choices={closed.choices} />
-      )}
+      <Fields base={base} specs={CLOSED} />
     </div>
   );
 }

@@ -17,7 +17,7 @@ import { useNewSeven } from './new-model.ts';
 import { NewOptions, PlanOptions } from './options.tsx';
 import { usePlanSeven } from './plan-model.ts';
 import { SevenRows } from './seven-rows.tsx';
-import { VerdictStrip } from './verdict-strip.tsx';
+import { SevenStrip } from './seven-strip.tsx';
 import './seven.css';
 
 export function SevenScreen(): VNode {
@@ -88,7 +88,7 @@ function Layout({ model, name, back, options }: LayoutProps): VNode {
         </a>
       </Header>
       <h1 class="ff-spoken">Seven numbers</h1>
-      <VerdictStrip model={model} />
+      <SevenStrip model={model} />
       <div class="ff-seven-body">
         <SevenRows model={model} active={active} onActive={setActive} wide={wide} />
         <div class="ff-seven-rest">

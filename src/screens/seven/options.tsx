@@ -9,6 +9,7 @@ import { missingFor, REGIONS } from '../../domain/quick/index.ts';
 import { Button, ButtonRow, LinkButton, SelectField, SwitchField, TextField } from '../../widgets/index.ts';
 import { ImportTrouble } from '../plans/import-trouble.tsx';
 import { screenSay } from '../shared/screen-say.ts';
+import { useSession } from '../shared/session-context.ts';
 import type { SevenModel } from './model.ts';
 import type { NewSeven } from './new-model.ts';
 import { rowOf } from './rows.ts';
@@ -50,6 +51,7 @@ export function NewOptions({ model }: { model: NewSeven }): VNode {
 }
 
 function Keep({ model }: { model: NewSeven }): VNode {
+  const session = useSession();
   const missing = missingFor('deal', model.seven);
   const isReady = missing.length === 0 && model.results !== null;
   return (
@@ -57,8 +59,8 @@ function Keep({ model }: { model: NewSeven }): VNode {
       <ImportTrouble />
       {missing.length > 0 && (
         <p class="ff-least ff-quiet">
-          To keep it as a plan: {missing.map((key) => rowOf(key).label.toLowerCase()).join('; ')}. What you
-          typed is kept meanwhile.
+          To keep it as a plan: {missing.map((key) => rowOf(key).label.toLowerCase()).join('; ')}
+          {session.storage.value === null ? '. What you typed is kept meanwhile.' : '.'}
         </p>
       )}
       <ButtonRow>

@@ -101,7 +101,9 @@ function Row({ row, model, active, onActive, wide }: RowProps): VNode {
             if (event.key === 'Enter') focusNext(event.currentTarget);
           }}
         />
-        <span class="ff-seven-unit ff-least">{unitOf(row, model)}</span>
+        <span class="ff-seven-unit ff-least">
+          {model.texts[row.key].includes('%') ? '' : unitOf(row, model)}
+        </span>
       </span>
       <span id={`${id}-below`} class="ff-seven-below ff-least" aria-live="polite">
         {below}

@@ -61,7 +61,7 @@ export function FieldFor(props: FieldForProps): VNode {
     <Control
       {...shared}
       prefix={prefix}
-      suffix={kind === 'percent' ? '%' : unit}
+      suffix={kind !== 'percent' ? unit : field.text.includes('%') ? undefined : '%'}
       onStep={step === undefined ? undefined : field.stepBy(step, least)}
     />
   );

@@ -40,22 +40,28 @@ function NotOpen(): VNode {
   }, []);
   if (!waited) return <p class="ff-starting ff-quiet">Opening …</p>;
   return (
-    <EmptyState title="This plan is not on this device. It may have been deleted, or the address comes from another one.">
-      <LinkButton kind="primary" href={hashOf({ view: 'plans', sheet: null })}>
-        All plans
-      </LinkButton>
-    </EmptyState>
+    <>
+      <h1 class="ff-spoken">Not on this device</h1>
+      <EmptyState title="This plan is not on this device. It may have been deleted, or the address comes from another one.">
+        <LinkButton kind="primary" href={hashOf({ view: 'plans', sheet: null })}>
+          All plans
+        </LinkButton>
+      </EmptyState>
+    </>
   );
 }
 
 function Lost({ hash }: { hash: string }): VNode {
   useTitle('No such page');
   return (
-    <EmptyState title={`There is no page at “${hash.slice(0, 80)}”.`}>
-      <LinkButton kind="primary" href={hashOf({ view: 'plans', sheet: null })}>
-        All plans
-      </LinkButton>
-    </EmptyState>
+    <>
+      <h1 class="ff-spoken">No such page</h1>
+      <EmptyState title={`There is no page at “${hash.slice(0, 80)}”.`}>
+        <LinkButton kind="primary" href={hashOf({ view: 'plans', sheet: null })}>
+          All plans
+        </LinkButton>
+      </EmptyState>
+    </>
   );
 }
 

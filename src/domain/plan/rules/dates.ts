@@ -74,12 +74,27 @@ export function businessDates({ business, horizonWeeks }: Plan): Problem[] {
 }
 
 function waveWeeks({ id, waves, terms }: Account, horizonWeeks: number): Problem[] {
-  return waves.flatMap(({ id: waveId, openWeek }) => {
-    const path = `accounts/${id}/waves/${waveId}/openWeek`;
-    if (openWeek >= terms.transitWeeks) return inside(path, openWeek, horizonWeeks);
+  return waves.flatMap((wave) => {
+    const { openWeek } = wave;
+    const path = `accounts/${id}/waves/${wave.id}`;
+    if (openWeek >= terms.transitWeeks) {
+      return [...inside(`${path}/openWeek`, openWeek, horizonWeeks), ...lastOpening(path, wave)];
+    }
     const got = `week ${openWeek}, and a delivery takes ${weeks(terms.transitWeeks)}`;
-    return [outOfOrder(path, got, `a week from ${terms.transitWeeks} to ${horizonWeeks - 1}`)];
+    return [outOfOrder(`${path}/openWeek`, got, `a week from ${terms.transitWeeks} to ${horizonWeeks - 1}`)];
   });
+}
+
+/** The last week that any field of a plan can name (fields.ts); a wave is open by then, whatever the horizon. */
+const LAST_WEEK = 519;
+
+/** 100,000 doors one a week would open for 1,923 years. */
+function lastOpening(path: string, { openWeek, doors, doorsPerWeek }: Account['waves'][number]): Problem[] {
+  const opens = Math.ceil(doors / doorsPerWeek);
+  if (openWeek + opens - 1 <= LAST_WEEK) return [];
+  const got = `${doorsPerWeek} a week, so that ${doors} doors take ${weeks(opens)} to open`;
+  const least = Math.ceil(doors / (LAST_WEEK + 1 - openWeek));
+  return [outOfOrder(`${path}/doorsPerWeek`, got, `at least ${least} a week, the last by week ${LAST_WEEK}`)];
 }
 
 function cutWeek({ id, cutWeek: cut, waves, runningDoors }: Account): Problem[] {

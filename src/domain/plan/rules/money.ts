@@ -1,10 +1,13 @@
 // Amounts that have to leave something over: deductions below the whole invoice, allowances that leave an invoice price
-// above zero, stock that has a value only where it has units; and a currency that exists.
+// above zero, stock that has a value only where it has units, deposits within the goods they are for; and a currency
+// that exists.
 // Worked figure: spoils of 60 % and an advertising accrual of 45 % would take 105 % of every invoice.
 import { kindOf } from '../../allowances/index.ts';
+import { landedOf } from '../../ladder/landed.ts';
 import { minorDigitsOf } from '../../money/currency.ts';
 import { type Decimal, dec, ONE, ZERO } from '../../money/decimal.ts';
 import { percentText, priceText } from '../../money/plain.ts';
+import { roundToMinor } from '../../money/rounding.ts';
 import type { Problem } from '../../problems.ts';
 import type { Account, Listing, Plan } from '../index.ts';
 import { shown } from '../shown.ts';
@@ -17,6 +20,7 @@ export function amountProblems(plan: Plan): Problem[] {
       ...account.listings.flatMap((listing) => invoicePrice(plan, account, listing)),
     ]),
     ...openingStock(plan),
+    ...depositsPaid(plan),
     ...promiseWords(plan),
   ];
 }
@@ -75,9 +79,11 @@ function invoicePrice(plan: Plan, account: Account, listing: Listing): Problem[]
   return [];
 }
 
-function openingStock({ items }: Plan): Problem[] {
+/** Units sold by scan are still ours while they stand in a store: they count among those the amount is for. */
+function openingStock({ items, accounts }: Plan): Problem[] {
   return items.flatMap(({ id, opening }): Problem[] => {
     if (opening.units > 0 || Number(opening.stockAmount) === 0) return [];
+    if (accounts.some((account) => holdsOnScan(account, id))) return [];
     const path = `items/${id}/opening/stockAmount`;
     return [
       {
@@ -87,6 +93,30 @@ function openingStock({ items }: Plan): Problem[] {
         expected: '0, since no units are held',
       },
     ];
+  });
+}
+
+function holdsOnScan({ sale, listings, runningDoors }: Account, itemId: string): boolean {
+  if (sale.by !== 'scan' || !listings.some((listing) => listing.itemId === itemId)) return false;
+  return runningDoors.some(({ unitsPerDoor }) => unitsPerDoor > 0);
+}
+
+/** A deposit is a part of the supplier's invoice for the goods; more than all of it would never be used up. */
+function depositsPaid({ items, currency: code }: Plan): Problem[] {
+  const minorDigits = minorDigitsOf(code);
+  if (minorDigits === null) return [];
+  return items.flatMap((item): Problem[] => {
+    if (item.opening.onOrder.length === 0) return [];
+    const landed = landedOf(item);
+    if (!landed.ok) return [];
+    const { goods } = landed.value;
+    return item.opening.onOrder.flatMap(({ id, units, depositPaidAmount }): Problem[] => {
+      const most = roundToMinor(goods.times(units), minorDigits);
+      if (roundToMinor(dec(depositPaidAmount), minorDigits).lte(most)) return [];
+      const path = `items/${item.id}/opening/onOrder/${id}/depositPaidAmount`;
+      const expected = `at most ${most.toFixed(minorDigits)}, what the goods of ${units} units cost`;
+      return [{ code: 'takes-too-much', path, got: shown(depositPaidAmount), expected }];
+    });
   });
 }
 
