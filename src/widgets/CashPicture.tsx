@@ -68,7 +68,7 @@ export function CashPicture(props: CashPictureProps): VNode {
       series={series}
       xLabels={props.xLabels}
       formatTick={props.formatTick}
-      leastY={(deep - tagShare * high) / (1 - tagShare)}
+      leastY={deep < 0 ? (deep - tagShare * high) / (1 - tagShare) : 0}
       heightRem={props.heightRem}
       table={props.table}
       tableLabel={props.tableLabel}

@@ -141,14 +141,17 @@ function xAxis(colours: ChartColours, offset: boolean): object {
   };
 }
 
-/** Keeps every 2nd, 5th, 10th ... label, as many as have 34 px each, and the first where it has room. */
+/** Keeps the labels that are multiples of 2, 5, 10 ..., as many as have 34 px each. */
 function thinOut(axis: Scale): void {
   const roomPx = (axis.chart.width - 64) / Math.max(1, axis.ticks.length);
   const every = [1, 2, 5, 10, 20, 50, 100, 200, 500].find((step) => step * roomPx >= 34) ?? 1000;
-  axis.ticks = axis.ticks.filter(
-    (_, index) => (index === 0 && (every - 1) * roomPx >= 20) || (index + 1) % every === 0,
-  );
+  axis.ticks = axis.ticks.filter(({ value }) => {
+    const number = Number(axis.getLabelForValue(value));
+    return (Number.isFinite(number) ? number : value) % every === 0;
+  });
 }
+
+const GUTTER_REM = 3.75;
 
 function yAxis(spec: ChartSpec, colours: ChartColours): object {
   return {
@@ -157,6 +160,10 @@ function yAxis(spec: ChartSpec, colours: ChartColours): object {
     ...(spec.leastY === undefined ? {} : { suggestedMin: spec.leastY }),
     ...(spec.mostY === undefined ? {} : { suggestedMax: spec.mostY }),
     border: { display: false },
+    // One gutter for all pictures, so that those under each other share their time axis.
+    afterFit: (axis: Scale) => {
+      axis.width = Math.max(axis.width, GUTTER_REM * colours.remPx);
+    },
     grid: { color: colours.hair, drawTicks: false, lineWidth: 1 },
     ticks: {
       color: colours.ink2,

@@ -117,13 +117,21 @@ function arbitraryStep(horizonWeeks: number): fc.Arbitrary<Item['supply']['capac
   });
 }
 
+/** A deposit is a part of what the goods cost: here at least 0.30 a unit, before loss. */
+function withinGoods({ units, depositPaidAmount }: { units: number; depositPaidAmount: string }): string {
+  const most = Math.floor(units * 30) / 100;
+  return Number(depositPaidAmount) <= most ? depositPaidAmount : String(Math.floor(most));
+}
+
 function arbitraryOpening(horizonWeeks: number): fc.Arbitrary<Item['opening']> {
   const onOrder = listOf(
-    fc.record({
-      landsWeek: whole(0, horizonWeeks - 1),
-      units: whole(1, 1500),
-      depositPaidAmount: decimal(0, 9000, 2),
-    }),
+    fc
+      .record({
+        landsWeek: whole(0, horizonWeeks - 1),
+        units: whole(1, 1500),
+        depositPaidAmount: decimal(0, 9000, 2),
+      })
+      .map((order) => ({ ...order, depositPaidAmount: withinGoods(order) })),
     2,
     'order',
   );

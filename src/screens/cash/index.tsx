@@ -2,8 +2,8 @@
 // documents, what ends the hole, how long money is bound, and two questions put to the whole plan.
 // Worked example: short by 28,115 in week 26; the first chain pays in week 19, and the hole ends in week 47.
 import type { VNode } from 'preact';
-import { useState } from 'preact/hooks';
 import { useWide } from '../../widgets/index.ts';
+import { isWeek, useKept } from '../ladder/kept.ts';
 import { Fold, Part, Whole } from '../ladder/parts.tsx';
 import { DoorsPicture } from '../roll-out/doors-picture.tsx';
 import { UnitsPicture } from '../roll-out/units-picture.tsx';
@@ -36,7 +36,7 @@ function CashParts({ shown }: { shown: Shown }): VNode {
   const wide = useWide();
   const { plan, results } = shown;
   const { pass, reading } = results;
-  const [chosen, setChosen] = useState<number | null>(null);
+  const [chosen, setChosen] = useKept('week', isWeek);
   const week = Math.min(chosen ?? reading.lowestWeek, pass.weeks - 1);
   const picture = (
     <div class="ff-column ff-cash-picture" key="picture">

@@ -58,7 +58,7 @@ export function CashDrawing({ plan, results, week, onWeek }: CashDrawingProps): 
         index: week,
         onScrub: onWeek,
         pointText: say.week(week),
-        valueText: say.money(pass.balances.cash[week] ?? 0),
+        valueText: `${say.money(pass.balances.cash[week] ?? 0)} at its end`,
         previousLabel: 'A week earlier',
         nextLabel: 'A week later',
       }}

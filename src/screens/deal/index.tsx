@@ -2,10 +2,10 @@
 // and the other side of the table; from 900 px up to four chains in columns.
 // Worked example: at #/p/spring/deal/corner 180 doors at 63,000 down pay back in week 28 of 52.
 import type { VNode } from 'preact';
-import { useState } from 'preact/hooks';
 import type { Plan } from '../../domain/plan/index.ts';
 import { useWide } from '../../widgets/index.ts';
 import { NoChain } from '../ladder/empty.tsx';
+import { isTexts, useKept } from '../ladder/kept.ts';
 import { Whole } from '../ladder/parts.tsx';
 import { useSession, useShown } from '../shared/session-context.ts';
 import { View } from '../shared/view.tsx';
@@ -30,7 +30,7 @@ function Deals(): VNode | null {
   const wide = useWide();
   const shown = useShown();
   const accountId = useAccountId();
-  const [also, setAlso] = useState<readonly string[] | null>(null);
+  const [also, setAlso] = useKept('chains', isTexts);
   if (shown === null || accountId === null) return null;
   const { plan } = shown;
   const columns = wide ? columnsOf(plan, accountId, also) : [accountId];

@@ -1,7 +1,6 @@
 // The inputs as a page: everything a plan holds, each with its default's source. A section can also be opened over any
 // other view (sheet.tsx). Worked example: from 900 px the groups stand beside each other.
 import type { VNode } from 'preact';
-import { hashOf } from '../../app/route.ts';
 import { sevenOf } from '../../domain/quick/index.ts';
 import { Disclosure, LinkButton } from '../../widgets/index.ts';
 import { sevenHash } from '../seven/address.ts';
@@ -14,12 +13,11 @@ export function InputsScreen(): VNode {
   const plan = usePlan();
   return (
     <View title="Inputs" verdict={null}>
-      <div class="ff-inputs-head">
-        {sevenOf(plan) !== null && <LinkButton href={sevenHash(plan.id)}>The seven numbers</LinkButton>}
-        <LinkButton kind="quiet" href={hashOf({ view: 'front', planId: plan.id, sheet: null })}>
-          Verdicts
-        </LinkButton>
-      </div>
+      {sevenOf(plan) !== null && (
+        <p>
+          <LinkButton href={sevenHash(plan.id)}>The seven numbers</LinkButton>
+        </p>
+      )}
       {plan.basis.length > 0 && (
         <Disclosure summary={`Defaults that stand in (${plan.basis.length})`}>
           <DefaultsList plan={plan} />

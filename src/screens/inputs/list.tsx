@@ -19,22 +19,23 @@ export function InputsList(): VNode {
   const plan = usePlan();
   return (
     <div class="ff-inputs">
-      {plan.accounts.map(({ id, name }) => (
+      {plan.accounts.length === 0 && <AddChain />}
+      {plan.accounts.map(({ id, name }, index) => (
         <Group key={id} name={name} places={CHAIN_SECTIONS.map((section) => ({ of: 'chain', section, id }))}>
           <TakeOut of="chain" id={id} name={name} />
+          {index === plan.accounts.length - 1 && <AddChain />}
         </Group>
       ))}
-      <AddChain />
-      {plan.items.map(({ id, name }) => (
+      {plan.items.map(({ id, name }, index) => (
         <Group
           key={id}
           name={name}
           places={PRODUCT_SECTIONS.map((section) => ({ of: 'product', section, id }))}
         >
           {plan.items.length > 1 && <TakeOut of="product" id={id} name={name} />}
+          {index === plan.items.length - 1 && <AddProduct />}
         </Group>
       ))}
-      <AddProduct />
       <Group name="Business" places={PLAN_SECTIONS.map((section) => ({ of: 'plan', section }))} />
     </div>
   );

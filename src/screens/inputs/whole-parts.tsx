@@ -27,7 +27,7 @@ export function AddChain(): VNode {
     session.endStep();
   };
   return (
-    <div>
+    <div class="ff-inputs-add">
       <Button onPress={add}>{last ? `Add a chain like ${last.name}` : 'Add a chain'}</Button>
       <Trouble path="accounts" />
     </div>
@@ -46,7 +46,7 @@ export function AddProduct(): VNode {
     session.endStep();
   };
   return (
-    <div>
+    <div class="ff-inputs-add">
       <Button onPress={add}>Add a product like {last?.name}</Button>
       <p class="ff-least ff-quiet">Then list it at a chain, under “Price and rate of sale”.</p>
       <Trouble path="items" />

@@ -13,6 +13,7 @@ import {
 } from '../../widgets/index.ts';
 import { useSay } from '../shared/use-say.ts';
 import { useWhy } from '../shared/view.tsx';
+import { isText, useKept } from './kept.ts';
 import { useMoves } from './moves.ts';
 import { givesWayFor, OWNER_NAMES, pictureRungs, rungOfBand, SHELF_ROW } from './picture-rungs.ts';
 import type { ShownLadder } from './place.ts';
@@ -20,7 +21,8 @@ import { StripBar, StripMore, type StripProps } from './strip.tsx';
 
 export function LadderAndStrip({ shown }: { shown: ShownLadder }): VNode {
   const say = useSay();
-  const [selected, setSelected] = useState(SHELF_ROW);
+  const [kept, setSelected] = useKept('rung', isText);
+  const selected = kept ?? SHELF_ROW;
   const [chosen, setChosen] = useState<Readonly<Record<string, string>>>({});
   const givesWayOf = (rung: string): string | null =>
     givesWayFor({ place: shown, ladder: shown.ladder, rung, chosen: chosen[rung] ?? null });

@@ -24,12 +24,7 @@ function LandedFigures({ shown }: { shown: ShownLadder }): VNode {
     <Figures>
       <ListingFig shown={shown} label="Landed" value={say.price(unit)} figure="landed" />
       <ListingFig shown={shown} label="Of it, goods" value={say.price(goods)} figure="landed" />
-      <ListingFig
-        shown={shown}
-        label="Freight and duty"
-        value={say.price(freightAndDuty)}
-        figure="landed"
-      />
+      <ListingFig shown={shown} label="Freight and duty" value={say.price(freightAndDuty)} figure="landed" />
     </Figures>
   );
 }

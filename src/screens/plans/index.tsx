@@ -29,20 +29,28 @@ export function PlansScreen(): VNode {
         </FileButton>
       </ButtonRow>
       <ImportTrouble />
-      <section class="ff-stack" aria-labelledby="own-plans">
-        <h2 id="own-plans">On this device</h2>
-        {rows.length === 0 ? (
-          <p class="ff-quiet">None yet. Seven numbers make one, in about a minute.</p>
-        ) : (
-          <ul class="ff-plan-list">
-            {rows.map((row) => (
-              <PlanRowLink key={row.id} id={row.id} name={row.name} updatedAt={row.updatedAt} lesson={null} />
-            ))}
-          </ul>
-        )}
-        <StorageState />
-      </section>
-      <Examples />
+      <div class="ff-plans-both">
+        <section class="ff-stack" aria-labelledby="own-plans">
+          <h2 id="own-plans">On this device</h2>
+          {rows.length === 0 ? (
+            <p class="ff-quiet">None yet. Seven numbers make one, in about a minute.</p>
+          ) : (
+            <ul class="ff-plan-list">
+              {rows.map((row) => (
+                <PlanRowLink
+                  key={row.id}
+                  id={row.id}
+                  name={row.name}
+                  updatedAt={row.updatedAt}
+                  lesson={null}
+                />
+              ))}
+            </ul>
+          )}
+          <StorageState />
+        </section>
+        <Examples />
+      </div>
       <p>
         <button type="button" class="ff-button ff-button-quiet" onClick={() => session.openSheet('about')}>
           What this is, and what it isn’t

@@ -7,6 +7,7 @@ import type { Plan } from '../../domain/plan/index.ts';
 import { SelectField, useWide } from '../../widgets/index.ts';
 import { Section } from '../inputs/section.tsx';
 import { NoChain } from '../ladder/empty.tsx';
+import { isWeek, useKept } from '../ladder/kept.ts';
 import { Fold, Part, Whole } from '../ladder/parts.tsx';
 import { CautionsFor } from '../shared/cautions-for.tsx';
 import type { ScreenSay } from '../shared/screen-say.ts';
@@ -79,7 +80,7 @@ interface PicturesProps {
 function Pictures({ shown, item, onItem }: PicturesProps): VNode {
   const { plan, results } = shown;
   const { reading, pass, compiled } = results;
-  const [chosen, setWeek] = useState<number | null>(null);
+  const [chosen, setWeek] = useKept('week', isWeek);
   const week = Math.min(chosen ?? reading.firstOpeningWeek ?? 0, pass.weeks - 1);
   return (
     <div class="ff-column">

@@ -1,0 +1,84 @@
+/**
+ * `reckon --help` names every key that is printed, on the demo plans and on the fullest frozen plan; and what reckon
+ * prints holds no number that is not whole: fractions are texts.
+ */
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { evaluate } from '../../src/domain/evaluate.ts';
+import { parsePlanText } from '../../src/plan-format/index.ts';
+import { HELP } from '../../src/reckon/help.ts';
+import { outputOf } from '../../src/reckon/output.ts';
+import { sayFor } from '../../src/reckon/say.ts';
+import { root } from '../support/source-files.ts';
+import { RECKON_TIMEOUT, ran } from '../support/spawned-reckon.ts';
+
+const files = [
+  ...readdirSync(join(root, 'demo-catalog'))
+    .filter((name) => name.endsWith('.json'))
+    .map((name) => `demo-catalog/${name}`),
+  'tests/formats/v1/whole.json',
+];
+
+function outputFor(file: string): { output: unknown; ids: ReadonlySet<string> } {
+  const parsed = parsePlanText(readFileSync(join(root, file), 'utf8'));
+  if (!parsed.ok) throw new Error(`${file} is no plan`);
+  const plan = parsed.value;
+  const results = evaluate(plan, sayFor);
+  if (!results.ok) throw new Error(`${file} can't be computed`);
+  const { output } = outputOf({ plan, results: results.value, weeks: true, journal: true });
+  return { output, ids: new Set([...plan.items, ...plan.accounts].map(({ id }) => id)) };
+}
+
+type Visit = (key: string, value: unknown, path: string) => void;
+
+function walk(value: unknown, visit: Visit, path = ''): void {
+  if (typeof value !== 'object' || value === null) return;
+  for (const [key, each] of Object.entries(value)) {
+    const here = `${path}/${key}`;
+    visit(key, each, here);
+    walk(each, visit, here);
+  }
+}
+
+describe.each(files)('%s', (file) => {
+  const { output, ids } = outputFor(file);
+
+  test('prints no key that help does not name', () => {
+    const unnamed = new Set<string>();
+    walk(output, (key, _, path) => {
+      // Places of lists are numbers; under weeks, units and doors go by the ids of items and accounts.
+      if (/^\d+$/.test(key) || (ids.has(key) && /\/weeks\/\d+\/(?:units|doors)\/[^/]+$/.test(path))) return;
+      if (!new RegExp(`\\b${key}\\b`).test(HELP)) unnamed.add(path);
+    });
+    expect([...unnamed]).toEqual([]);
+  });
+
+  test('prints fractions as texts, and nothing that is no figure', () => {
+    const odd: string[] = [];
+    walk(output, (_, value, path) => {
+      if (typeof value === 'number' && !Number.isInteger(value)) odd.push(path);
+      if (value === undefined || (typeof value === 'string' && /NaN|Infinity|\de[+-]?\d/.test(value)))
+        odd.push(path);
+    });
+    expect(odd).toEqual([]);
+  });
+});
+
+test(
+  '--help prints the same, with code 0, whatever stands beside it',
+  async () => {
+    const [alone, beside] = await Promise.all([
+      ran(['--help']),
+      ran(['--weeks', '--help', 'no-such-file.json']),
+    ]);
+    expect(alone).toEqual({ code: 0, out: HELP, err: '' });
+    expect(beside).toEqual(alone);
+  },
+  RECKON_TIMEOUT,
+);
+
+test('help names the exit codes and fits a terminal', () => {
+  expect(HELP).toMatch(/Exit: 0 computed; 1 .*; 2 /s);
+  expect(HELP.split('\n').filter((line) => line.length > 120)).toEqual([]);
+});

@@ -1,0 +1,216 @@
+/**
+ * reckon given what it can't use: wrong words on the command line, files that are none, texts that are no plan, pipes that
+ * are slow, closed or full. Each ends with its code and one clear sentence, and never with a stack trace.
+ */
+
+import { spawn } from 'node:child_process';
+import { chmodSync, existsSync, mkdtempSync, openSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { root } from '../support/source-files.ts';
+import {
+  codeOf,
+  linesOf,
+  type Ran,
+  RECKON_TIMEOUT,
+  ran,
+  started,
+  textOf,
+} from '../support/spawned-reckon.ts';
+
+const demo = join(root, 'demo-catalog/pays-but-runs-dry.json');
+const demoText = readFileSync(demo, 'utf8');
+const folder = mkdtempSync(join(tmpdir(), 'reckon-'));
+const USAGE = 'Usage: reckon FILE [--weeks] [--journal], or reckon --help.';
+const EXPECTED = 'expected the path of a plan file, or - for standard input.';
+
+let plain: Ran;
+
+beforeAll(async () => {
+  plain = await ran([demo]);
+}, RECKON_TIMEOUT);
+
+afterAll(() => {
+  rmSync(folder, { recursive: true });
+});
+
+function fileOf(name: string, content: string | Buffer): string {
+  const path = join(folder, name);
+  writeFileSync(path, content);
+  return path;
+}
+
+const timed = { timeout: RECKON_TIMEOUT };
+
+describe('bad usage: code 2, nothing on standard output, one sentence', () => {
+  const missing = join(folder, 'no-such-file.json');
+  const cases: readonly (readonly [what: string, args: readonly string[], says: string])[] = [
+    ['nothing at all', [], `reckon: a plan file is expected, or - for standard input. ${USAGE}`],
+    ['an empty word', [''], `reckon: a plan file is expected, or - for standard input. ${USAGE}`],
+    [
+      'an unknown option',
+      [demo, '--week'],
+      `reckon: "--week" is not an option; there are --weeks, --journal, --help. ${USAGE}`,
+    ],
+    [
+      'a short option',
+      ['-w', demo],
+      `reckon: "-w" is not an option; there are --weeks, --journal, --help. ${USAGE}`,
+    ],
+    ['an option twice', ['--weeks', demo, '--weeks'], `reckon: --weeks is given twice. ${USAGE}`],
+    [
+      'two files',
+      ['a.json', 'b.json'],
+      `reckon: one plan file is expected, 2 came: "a.json", "b.json". ${USAGE}`,
+    ],
+    [
+      'a missing file',
+      [missing],
+      `reckon: ${JSON.stringify(missing)} can't be read: there is no such file; ${EXPECTED}`,
+    ],
+    ['a folder', [folder], `reckon: ${JSON.stringify(folder)} can't be read: it is a folder; ${EXPECTED}`],
+    [
+      'a file as a folder',
+      [join(demo, 'x.json')],
+      `reckon: ${JSON.stringify(join(demo, 'x.json'))} can't be read: there is no such file; ${EXPECTED}`,
+    ],
+  ];
+  test.each(cases)('%s', timed, async (_, args, says) => {
+    expect(await ran(args)).toEqual({ code: 2, out: '', err: `${says}\n` });
+  });
+
+  test.skipIf(process.getuid?.() === 0)('a file nobody may read', timed, async () => {
+    const path = fileOf('secret.json', demoText);
+    chmodSync(path, 0);
+    const says = `reckon: ${JSON.stringify(path)} can't be read: permission is denied; ${EXPECTED}\n`;
+    expect(await ran([path])).toEqual({ code: 2, out: '', err: says });
+  });
+});
+
+describe('no plan: code 1, nothing on standard output, sentences', () => {
+  const bare = JSON.stringify((JSON.parse(demoText) as { plan: unknown }).plan);
+  const cases: readonly (readonly [what: string, content: string | Buffer, says: RegExp])[] = [
+    ['an empty file', '', /^The plan: got an empty file; expected a plan file, written in JSON\.$/],
+    [
+      'bytes',
+      Buffer.from([0, 159, 146, 150, 255]),
+      /^reckon: standard input is not text in UTF-8; expected a plan file/,
+    ],
+    [
+      'UTF-16',
+      Buffer.from(`\uFEFF${demoText}`, 'utf16le'),
+      /^reckon: standard input is not text in UTF-8; expected/,
+    ],
+    [
+      'a name in Latin-1',
+      Buffer.from(demoText.replace('Quillmoor', 'Märkte'), 'latin1'),
+      /is not text in UTF-8/,
+    ],
+    [
+      'five million letters',
+      'lorem ipsum '.repeat(420_000),
+      /^The plan: got "lorem" at line 1, column 1; expected a value\.$/,
+    ],
+    [
+      'a plan cut short',
+      demoText.slice(0, 5000),
+      /^The plan: got .+ at line \d+, column \d+; expected .+\.$/,
+    ],
+    [
+      'a plan without its object',
+      bare,
+      /^The plan: got a plan without the object around it; expected \{"format": "firstfill-plan", "plan": /,
+    ],
+    ['null', 'null', /^The plan: got null; expected an object of two fields: "format", .+ and "plan"\.$/],
+    [
+      'a newer format',
+      demoText.replace('"version": 1', '"version": 7'),
+      /is of format version 7; this app reads versions up to 1\./,
+    ],
+    [
+      'a margin of 120 %',
+      demoText.replace('"0.38"', '"1.2"'),
+      /^accounts\/tarrowby\/hands\/tarrowby\/rule\/rate: got "1\.2"; expected a share from 0 to below 1 /,
+    ],
+  ];
+  test.each(cases)('%s', timed, async (_, content, says) => {
+    const { code, out, err } = await ran(['-'], content);
+    expect([code, out]).toEqual([1, '']);
+    expect(linesOf(err)).toHaveLength(1);
+    expect(err.trimEnd()).toMatch(says);
+  });
+
+  test('every problem has a line of its own, said once', timed, async () => {
+    const text = demoText
+      .replace('"horizonWeeks": 78', '"horizonWeeks": 0')
+      .replace('"currency": "USD"', '"currency": "usd"');
+    const { code, err } = await ran(['-'], text);
+    expect(code).toBe(1);
+    expect(linesOf(err)).toEqual([
+      'currency: got "usd"; expected a currency code of ISO 4217, like "USD".',
+      'horizonWeeks: got 0; expected a whole number of weeks from 4 to 260.',
+    ]);
+  });
+});
+
+describe('the same plan, written otherwise: the same answer', () => {
+  const cases: readonly (readonly [what: string, content: string])[] = [
+    ['with a byte order mark', `\uFEFF${demoText}`],
+    ['with carriage returns', demoText.replaceAll('\n', '\r\n')],
+    ['on one line', JSON.stringify(JSON.parse(demoText))],
+  ];
+  test.each(cases)('%s', timed, async (what, content) => {
+    expect(await ran([fileOf(`${what.replaceAll(' ', '-')}.json`, content)])).toEqual(plain);
+  });
+
+  test('with amounts and rates as JSON numbers', timed, async () => {
+    const numbers = JSON.parse(demoText, (key, value: unknown) =>
+      typeof value === 'string' && /^\d+(?:\.\d+)?$/.test(value) && key !== 'id' ? Number(value) : value,
+    );
+    expect(JSON.stringify(numbers)).not.toBe(JSON.stringify(JSON.parse(demoText)));
+    expect(await ran(['-'], JSON.stringify(numbers))).toEqual(plain);
+  });
+});
+
+describe('pipes', () => {
+  test('a plan that comes in slowly is waited for', timed, async () => {
+    const child = started(['-']);
+    const [out, err] = [textOf(child.stdout), textOf(child.stderr)];
+    for (const part of [demoText.slice(0, 100), demoText.slice(100, 9000), demoText.slice(9000)]) {
+      child.stdin?.write(part);
+      await new Promise((resolve) => setTimeout(resolve, 1500));
+    }
+    child.stdin?.end();
+    expect({ code: await codeOf(child), out: await out, err: await err }).toEqual(plain);
+  });
+
+  test('a reader that leaves after the first lines ends it quietly', timed, async () => {
+    const child = started([demo, '--weeks', '--journal']);
+    const err = textOf(child.stderr);
+    child.stdout?.once('data', () => child.stdout?.destroy());
+    expect(await codeOf(child)).toBe(0);
+    expect(await err).toBe(plain.err);
+  });
+
+  test('a reader that takes its time gets all of it', timed, async () => {
+    const child = started([demo, '--weeks', '--journal']);
+    await new Promise((resolve) => setTimeout(resolve, 4000));
+    const out = await textOf(child.stdout);
+    expect(out.length).toBeGreaterThan(500_000);
+    expect(() => JSON.parse(out)).not.toThrow();
+    expect(out.endsWith('}\n')).toBe(true);
+  });
+
+  test.skipIf(!existsSync('/dev/full'))('a disk without room is said so', timed, async () => {
+    const child = spawn(process.execPath, ['--import', 'tsx', 'src/reckon.ts', demo], {
+      cwd: root,
+      stdio: ['ignore', openSync('/dev/full', 'w'), 'pipe'],
+    });
+    const err = textOf(child.stderr);
+    expect(await codeOf(child)).toBe(2);
+    expect(linesOf(await err).at(-1)).toMatch(
+      /^reckon: the answer can't be written to standard output: ENOSPC/,
+    );
+  });
+});
