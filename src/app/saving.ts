@@ -7,7 +7,7 @@ import { isRefused, planFile } from '../plan-format/index.ts';
 import { makeSaver, type Saver, savePlan } from '../storage/index.ts';
 import { duplicatePlan } from './commands/plans.ts';
 import type { Core } from './core.ts';
-import { notifyInfo, notifyRefusal } from './notices.ts';
+import { dismiss, notifyInfo, notifyRefusal } from './notices.ts';
 import { hashOf, planIdOf } from './route.ts';
 import { refreshRows, showRow } from './rows.ts';
 import { together } from './state.ts';
@@ -72,7 +72,11 @@ async function write(core: Core, { plan, revision, updatedAt }: PlanSave): Promi
   }
   originals.delete(id);
   if (held.get(id)?.revision === revision) held.delete(id);
-  if (held.size === 0) state.saving.value = 'saved';
+  if (held.size === 0) {
+    state.saving.value = 'saved';
+    // Everything is kept again: what was said of a full or failing store is over.
+    for (const code of ['store-full', 'store-failed']) dismiss(state.notices, `refusal ${code}`);
+  }
   deps.tabs.tell({ kind: 'saved', id, revision });
   if (core.askedPersistent) return;
   core.askedPersistent = true;

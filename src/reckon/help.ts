@@ -47,8 +47,8 @@ deals[]           one an account
   items[]         itemId, unitsPerStoreWeek, riskPerUnit, contributionPerUnit, contributionPerStoreWeek,
                   firstYearUnits, breakEvenUnitsPerStoreWeek
                   riskPerUnit: bad debts, returns and shrink the way of sale brings; already off the contribution
-  items[].retailer  buying, pennyProfit, pennyProfitAllIn, frontMarginRate, allInMarginRate, perStoreWeek, perFacingWeek,
-                  averageStockPerStore, turnsPerYear, gmroi, weeksOfSupply, againstReplacedPerStoreWeek
+  items[].retailer  buying, pennyProfit, pennyProfitAllIn, frontMarginRate, allInMarginRate, perStoreWeek,
+                  perFacingWeek, averageStockPerStore, turnsPerYear, gmroi, weeksOfSupply, againstReplacedPerStoreWeek
 rollout           src/domain/rollout/PASS.md describes the pass in words
   startDate, horizonWeeks, openingCash
   cashNeed        amount, week: without new funding, opening cash counted in

@@ -313,6 +313,7 @@ describe('a device with no room', () => {
     free();
     await session.saveAgain();
     expect(session.saving.value).toBe('saved');
+    expect(session.notices.value.filter(({ kind }) => kind === 'refusal')).toEqual([]);
     expect((await getRaw('small')) as object).toMatchObject({ revision: 2 });
   });
 });

@@ -90,7 +90,9 @@ test('a refused text stays, is named under its field, and is there after a reloa
   await typeInto(page, LABEL, '81000');
   await typeInto(page, LABEL, 'lots');
   const sentence = await problemUnder(page, LABEL);
-  expect(sentence).toMatch(/^Cash we have today: got “lots”\. Expected .+\. Still showing the result for 81000\./);
+  expect(sentence).toMatch(
+    /^Cash we have today: got “lots”\. Expected .+\. Still showing the result for 81000\./,
+  );
   await saved(page);
   await page.reload();
   await settled(page);

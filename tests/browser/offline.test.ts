@@ -8,7 +8,16 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { field, goTo, openApp, openTab, problemUnder, saved, settled, typeInto } from '../support/app-driver.ts';
+import {
+  field,
+  goTo,
+  openApp,
+  openTab,
+  problemUnder,
+  saved,
+  settled,
+  typeInto,
+} from '../support/app-driver.ts';
 import { startBrowser } from '../support/browser.ts';
 import { buildApp, freePort, freshBuild, serveFolder } from '../support/served-app.ts';
 
@@ -97,10 +106,7 @@ test('a new version waits, keeps what is being typed, and has every edit once it
 
   // Asked for again at the next start, and this time let in.
   await banner.waitFor();
-  await Promise.all([
-    page.waitForEvent('load'),
-    banner.getByRole('button', { name: 'Use it now' }).click(),
-  ]);
+  await Promise.all([page.waitForEvent('load'), banner.getByRole('button', { name: 'Use it now' }).click()]);
   await settled(page);
   expect(await buildName(page)).toBe('newer');
   expect(await field(page, LABEL).inputValue()).toBe('64 thou');

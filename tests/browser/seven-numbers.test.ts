@@ -9,9 +9,9 @@ import { quickPlan, REGIONS, type SevenNumbers } from '../../src/domain/quick/in
 import {
   exportedText,
   goTo,
+  type OpenedApp,
   openApp,
   openTab,
-  type OpenedApp,
   planOf,
   resultsOf,
   saved,

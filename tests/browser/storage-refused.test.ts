@@ -59,7 +59,9 @@ describe.each([
     if (!first) throw new Error('There are no examples.');
     expect(await verdictsOnFront(page)).toEqual(verdictsOf(first.results));
     const said = page.getByRole('alert').getByText('This device won’t store plans here', { exact: false });
-    expect(await said.or(page.getByText("This device won't store plans here")).first().isVisible()).toBe(true);
+    expect(await said.or(page.getByText("This device won't store plans here")).first().isVisible()).toBe(
+      true,
+    );
 
     await goTo(page, `#/p/${PLAN}/cash`, 'Cash');
     await typeInto(page, 'Cash we have today', '200000');
@@ -86,7 +88,11 @@ test('a full device: “Not saved”, the plan offered as a file with the edit i
     };
   };
   const hash = `#/p/${PLAN}/cash`;
-  const { context, page, troubles } = await openApp(browser, { address: app.address, hash, before: fillable });
+  const { context, page, troubles } = await openApp(browser, {
+    address: app.address,
+    hash,
+    before: fillable,
+  });
   await page.evaluate(() => document.documentElement.setAttribute('data-full', ''));
   await typeInto(page, 'Cash we have today', '77000');
   await page.getByRole('status').getByText('Not saved', { exact: true }).waitFor();

@@ -113,7 +113,10 @@ export async function problemUnder(page: Page, label: string): Promise<string> {
 
 /** The last edit is on the device. */
 export async function saved(page: Page): Promise<void> {
-  await page.getByRole('status').filter({ hasText: exactly('Saved') }).waitFor();
+  await page
+    .getByRole('status')
+    .filter({ hasText: exactly('Saved') })
+    .waitFor();
 }
 
 export interface ShownVerdict {

@@ -9,7 +9,7 @@ import { ButtonRow, LinkButton } from '../../widgets/Buttons.tsx';
 import { VerdictRow } from '../../widgets/Figure.tsx';
 import { useWide } from '../../widgets/media.ts';
 import { LazyScreen } from '../shared/lazy-screen.tsx';
-import { type Shown, useSession, useShown } from '../shared/session-context.ts';
+import { type Shown, useIsExample, useSession, useShown } from '../shared/session-context.ts';
 import { useTitle } from '../shared/title.ts';
 import {
   leansOnWords,
@@ -37,7 +37,7 @@ export function FrontScreen(): VNode | null {
         <h1 class={wide ? 'ff-front-name' : 'ff-spoken'}>{plan.name}</h1>
         {plan.lesson !== '' && <p class="ff-front-lesson">{plan.lesson}</p>}
         <Verdicts shown={shown} />
-        <Keys shown={shown} />
+        <Keys />
         <LazyScreen name="frontTurns" quiet />
         {!wide && <LazyScreen name="frontFoot" quiet />}
       </div>
@@ -86,10 +86,8 @@ function hrefOf(name: VerdictName, { plan, results }: Shown): string {
 }
 
 /** Under an example: start yours. Under a plan of one's own: the seven numbers while they say it all, and all inputs. */
-function Keys({ shown: { plan } }: { shown: Shown }): VNode {
-  const isExample = useSession()
-    .examples()
-    .some(({ id }) => id === plan.id);
+function Keys(): VNode {
+  const isExample = useIsExample();
   return (
     <div class="ff-front-keys">
       {isExample ? (

@@ -5,7 +5,7 @@ import { hashOf } from '../../app/route.ts';
 import { Button, ButtonRow, LinkButton } from '../../widgets/index.ts';
 import { CautionsFor } from '../shared/cautions-for.tsx';
 import { LazyScreen } from '../shared/lazy-screen.tsx';
-import { usePlan, useSession } from '../shared/session-context.ts';
+import { useIsExample, usePlan, useSession } from '../shared/session-context.ts';
 
 export function FrontSide(): VNode {
   return (
@@ -20,7 +20,7 @@ export function FrontSide(): VNode {
 export function FrontFoot(): VNode {
   const session = useSession();
   const plan = usePlan();
-  const isExample = session.examples().some(({ id }) => id === plan.id);
+  const isExample = useIsExample();
   return (
     <div class="ff-stack">
       <CautionsFor place="front" accountId={null} />

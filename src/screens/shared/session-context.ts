@@ -39,3 +39,10 @@ export function usePlan(): Plan {
   if (plan === null) throw new Error('a screen of a plan was drawn without one');
   return plan;
 }
+
+/** Whether the open plan is an example that nothing was changed in yet: it is in no list of plans. */
+export function useIsExample(): boolean {
+  const session = useSession();
+  const id = session.plan.value?.id;
+  return !session.plans.value.some((row) => row.id === id);
+}

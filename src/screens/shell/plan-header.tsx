@@ -4,7 +4,7 @@
 import type { VNode } from 'preact';
 import { hashOf, planIdOf } from '../../app/route.ts';
 import { Header } from '../../widgets/Rail.tsx';
-import { useSession } from '../shared/session-context.ts';
+import { useIsExample, useSession } from '../shared/session-context.ts';
 import { useOnline } from './use-online.ts';
 
 const PLANS = hashOf({ view: 'plans', sheet: null });
@@ -35,9 +35,7 @@ export function PlanHeader(): VNode {
 
 function SavedState(): VNode {
   const session = useSession();
-  const id = session.plan.value?.id;
-  const isRow = session.plans.value.some((row) => row.id === id);
-  const words = { saved: isRow ? 'Saved' : 'Example', saving: 'Saving …', unsaved: 'Not saved' };
+  const words = { saved: useIsExample() ? 'Example' : 'Saved', saving: 'Saving …', unsaved: 'Not saved' };
   return (
     <span class="ff-state ff-least" role="status">
       {words[session.saving.value]}
