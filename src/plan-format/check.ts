@@ -7,9 +7,8 @@ import * as z from 'zod/mini';
 import { type Plan, planSchema } from '../domain/plan/index.ts';
 import { pathOfKeys } from '../domain/plan/path.ts';
 import { checkRules } from '../domain/plan/rules.ts';
-import { shortened } from '../domain/plan/shown.ts';
 import { type Outcome, type Problem, trouble } from '../domain/problems.ts';
-import { problemsOf } from './issues.ts';
+import { pathText, problemsOf } from './issues.ts';
 
 export const PROBLEMS_MOST = 50;
 
@@ -39,7 +38,7 @@ function longLists(raw: unknown): Problem[] {
     const { value, keys } = next;
     if (typeof value !== 'object' || value === null) continue;
     if (Array.isArray(value) && value.length > PLACES_MOST) {
-      const path = shortened(pathOfKeys(raw, keys));
+      const path = pathText(pathOfKeys(raw, keys));
       const expected = `a list of at most ${PLACES_MOST}`;
       found.push({ code: 'field-invalid', path, got: `a list of ${value.length}`, expected });
       continue;

@@ -4,9 +4,13 @@
 import type { Plan } from '../domain/plan/index.ts';
 import { shown } from '../domain/plan/shown.ts';
 import { type Outcome, type Problem, trouble } from '../domain/problems.ts';
+import { pathText } from './issues.ts';
 import type { PlanFile } from './refusal.ts';
 
 export const FORMAT_NAME = 'firstfill-plan';
+
+/** Fields beside the plan that are named, when there are more. */
+const NAMED_MOST = 50;
 
 const ENVELOPE_EXPECTED = `an object of two fields: "format", which is "${FORMAT_NAME}", and "plan"`;
 
@@ -42,13 +46,15 @@ export function planOfEnvelope(raw: unknown): Outcome<unknown> {
   if (plan === undefined) {
     return trouble({ code: 'not-a-plan', path: '', got: 'no field "plan"', expected: ENVELOPE_EXPECTED });
   }
-  const unknown = Object.entries(others).map(([key, value]) => unknownField(key, value));
+  const unknown = Object.entries(others)
+    .slice(0, NAMED_MOST)
+    .map(([key, value]) => unknownField(key, value));
   return unknown.length > 0 ? trouble(...unknown) : { ok: true, value: plan };
 }
 
 function unknownField(key: string, value: unknown): Problem {
   const expected = 'only the fields format and plan around the plan';
-  return { code: 'field-unknown', path: key, got: shown(value), expected };
+  return { code: 'field-unknown', path: pathText(key), got: shown(value), expected };
 }
 
 function envelopeText(plan: unknown): string {

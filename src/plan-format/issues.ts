@@ -33,10 +33,15 @@ function unknownFields(raw: unknown, issue: Issue & { keys: string[] }): Problem
   const object = getAt(raw, parent);
   return issue.keys.slice(0, ISSUES_MOST).map((key) => ({
     code: 'field-unknown',
-    path: shortened(parent === '' ? key : `${parent}/${key}`),
+    path: pathText(parent === '' ? key : `${parent}/${key}`),
     got: shown(ownValue(object, key)),
     expected: known.length > 0 ? `only the fields ${known.join(', ')}` : 'no field of that name',
   }));
+}
+
+/** A path with a name that anybody may have made up: on one line, and cut. */
+export function pathText(path: string): string {
+  return shortened(JSON.stringify(path).slice(1, -1));
 }
 
 function fieldProblem(raw: unknown, issue: Issue): Problem {

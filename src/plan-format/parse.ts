@@ -4,10 +4,11 @@
 // "paymentDays": "soon" is a problem that names the field.
 import type { Plan } from '../domain/plan/index.ts';
 import { pathOfKeys } from '../domain/plan/path.ts';
-import { shortened, shown } from '../domain/plan/shown.ts';
+import { shown } from '../domain/plan/shown.ts';
 import { type Outcome, type Problem, trouble } from '../domain/problems.ts';
 import { capped, checkPlan, PROBLEMS_MOST } from './check.ts';
 import { planOfEnvelope } from './envelope.ts';
+import { pathText } from './issues.ts';
 import { walkJson } from './json-text.ts';
 import { MIGRATIONS, type Migration, migrated } from './migrations/index.ts';
 import { type Reading, refused } from './refusal.ts';
@@ -86,7 +87,7 @@ function repeatedFields(raw: unknown, repeated: readonly string[][]): Problem[] 
 
 /** The last of two fields of one name would silently win, so neither does. */
 function repeatedField(raw: unknown, keys: readonly string[]): Problem {
-  const path = shortened(pathOfKeys(raw, keys).replace(/^plan\//, ''));
+  const path = pathText(pathOfKeys(raw, keys).replace(/^plan\//, ''));
   return { code: 'id-repeated', path, got: 'the field written twice', expected: 'each field once' };
 }
 

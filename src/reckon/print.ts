@@ -9,7 +9,12 @@ export function writeOut(text: string): Promise<string | null> {
 
 /** Sentences, one a line. Where even they can't be written there is nobody to tell. */
 export async function complain(sentences: readonly string[]): Promise<void> {
-  if (sentences.length > 0) await writeTo(stderr, `${sentences.join('\n')}\n`);
+  if (sentences.length > 0) await writeTo(stderr, `${sentences.map(oneLine).join('\n')}\n`);
+}
+
+/** Names come from the plan: a line break or a terminal's control sign in one becomes a space. */
+export function oneLine(sentence: string): string {
+  return sentence.replace(/[\p{Cc}\u2028\u2029]/gu, ' ');
 }
 
 function writeTo(stream: NodeJS.WriteStream, text: string): Promise<string | null> {

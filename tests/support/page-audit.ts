@@ -58,10 +58,11 @@ export async function targetFaults(page: Page): Promise<string[]> {
       .at(-1);
     const faults: string[] = [];
     for (const control of (top ?? document).querySelectorAll<HTMLElement>(all)) {
-      if (control.matches(':disabled') || !control.checkVisibility()) continue;
+      if (control.matches(':disabled, .ff-skip') || !control.checkVisibility()) continue;
       const label = control.closest('label') ?? labelOf(control);
-      // A box that is drawn by its label is as large as the label.
-      const face = control.classList.contains('ff-spoken') && label ? label : control;
+      // A control that its label draws is as large as the label; the frame of a box is part of the box.
+      const drawn = control.classList.contains('ff-spoken') && label ? label : control;
+      const face = drawn.closest<HTMLElement>('.ff-box, .ff-seven-box') ?? drawn;
       face.scrollIntoView({ block: 'center', inline: 'center', behavior: 'instant' });
       const box = face.getBoundingClientRect();
       if (box.width < 1 || box.height < 1) continue;
@@ -118,7 +119,7 @@ export async function fitFaults(page: Page): Promise<string[]> {
       `${element.tagName.toLowerCase()}.${element.getAttribute('class') ?? ''} "${(element.textContent ?? '').trim().slice(0, 50)}"`;
     for (const element of document.querySelectorAll('body *')) {
       if (!(element instanceof HTMLElement) || !element.checkVisibility()) continue;
-      if (element.closest('.ff-spoken, svg, dialog:not([open])')) continue;
+      if (element.closest('.ff-spoken, .ff-skip, svg, dialog:not([open])')) continue;
       const box = element.getBoundingClientRect();
       if (box.width < 1 || box.height < 1) continue;
       if ((box.right > clientWidth + 1 || box.left < -1) && !inScroller(element)) {

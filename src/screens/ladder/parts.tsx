@@ -23,7 +23,7 @@ export function Whole({ older, children }: { older: boolean; children: Component
 /** A section with its heading. */
 export function Part({ title, children }: { title: string; children: ComponentChildren }): VNode {
   return (
-    <section class="ff-part" aria-label={title}>
+    <section class="ff-part">
       <h2 class="ff-part-title">{title}</h2>
       {children}
     </section>

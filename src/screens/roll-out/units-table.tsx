@@ -48,7 +48,7 @@ export function UnitsTable({
   const { rows, footer } = made.value;
   return (
     <Table
-      caption={captionOf(`${name}: units by week`, made)}
+      caption={captionOf(`${name}: every unit by week`, made)}
       columns={COLUMNS}
       rows={rows}
       footer={footer}

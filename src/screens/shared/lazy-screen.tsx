@@ -62,7 +62,7 @@ export function LazyScreen({ name, quiet }: { name: Later; quiet: boolean }): VN
   }, [name]);
   if (Screen !== undefined) return <Screen />;
   if (failed) return <NotFetched />;
-  return quiet ? null : <p class="ff-starting ff-quiet">Opening …</p>;
+  return quiet ? null : <h1 class="ff-starting ff-quiet ff-label">Opening …</h1>;
 }
 
 function NotFetched(): VNode {

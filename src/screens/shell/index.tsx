@@ -61,6 +61,7 @@ function Frame(): VNode {
 function Starting(): VNode {
   return (
     <main class="ff-page" aria-busy="true">
+      <h1 class="ff-spoken">Firstfill</h1>
       <p class="ff-starting ff-quiet">Opening your plans …</p>
     </main>
   );
