@@ -7,7 +7,9 @@ export interface Running<Kind extends keyof Answers> {
   answer: Promise<Answer<Kind> | null>;
   cancel: () => void;
 }
-export type Answer<Kind extends keyof Answers> = { ok: true; value: Answers[Kind] } | { ok: false; trouble: string };
+export type Answer<Kind extends keyof Answers> =
+  | { ok: true; value: Answers[Kind] }
+  | { ok: false; trouble: string };
 
 export interface Computer {
   run: <J extends Job>(job: J) => Running<J['kind']>;
@@ -43,7 +45,8 @@ export function createComputer(newWorker: () => WorkerPort): Computer {
     entry?.settle(response);
   };
   const failAll = (message: string) => {
-    for (const id of [...waiting.keys()]) settle(id, { id, ok: false, trouble: `The worker stopped: ${message}` });
+    for (const id of [...waiting.keys()])
+      settle(id, { id, ok: false, trouble: `The worker stopped: ${message}` });
     worker = null;
   };
   /** Ends the running worker and gives what else was waiting to a new one. */

@@ -15,6 +15,10 @@ function responseTo({ id, job }: Request): Response {
     if (outcome.ok) return { id, ok: true, answer: outcome.value };
     return { id, ok: false, trouble: outcome.problems.map(sentence).join(' ') };
   } catch (error) {
-    return { id, ok: false, trouble: `A fault in the app: ${error instanceof Error ? error.message : String(error)}` };
+    return {
+      id,
+      ok: false,
+      trouble: `A fault in the app: ${error instanceof Error ? error.message : String(error)}`,
+    };
   }
 }

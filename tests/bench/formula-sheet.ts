@@ -17,15 +17,25 @@ export interface FormulaSheet {
 
 export function formulaSheet(plan: Plan): FormulaSheet {
   const weeks = plan.horizonWeeks;
-  const blocks = plan.accounts.flatMap((account) => account.listings.map((listing) => ({ account, listing })));
-  const rows: (string | number)[][] = [blocks.flatMap(({ listing }) => [Number(listing.unitsPerStoreWeek), ...blank()])];
+  const blocks = plan.accounts.flatMap((account) =>
+    account.listings.map((listing) => ({ account, listing })),
+  );
+  const rows: (string | number)[][] = [
+    blocks.flatMap(({ listing }) => [Number(listing.unitsPerStoreWeek), ...blank()]),
+  ];
   rows.push(blocks.flatMap(() => Array.from({ length: COLUMNS }, () => 0)));
   for (let week = 0; week < weeks; week++) {
     const row = week + FIRST_ROW + 1;
     rows.push(
       blocks.flatMap(({ account }, block) => {
         const wave = account.waves[0];
-        return weekFormulas({ row, block, open: wave?.openWeek ?? 0, perWeek: wave?.doorsPerWeek ?? 0, week });
+        return weekFormulas({
+          row,
+          block,
+          open: wave?.openWeek ?? 0,
+          perWeek: wave?.doorsPerWeek ?? 0,
+          week,
+        });
       }),
     );
   }

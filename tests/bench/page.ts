@@ -44,8 +44,11 @@ function changed(plan: Plan, run: number): Plan {
 }
 
 function recalculate(plan: Plan): number {
-  const results = evaluate(plan, ({ minorDigits, startDay }) => plainSay({ minorDigits, startDay, dateOf: isoDateOf }));
-  if (!results.ok) throw new Error(results.problems.map(({ path, expected }) => `${path}: ${expected}`).join('; '));
+  const results = evaluate(plan, ({ minorDigits, startDay }) =>
+    plainSay({ minorDigits, startDay, dateOf: isoDateOf }),
+  );
+  if (!results.ok)
+    throw new Error(results.problems.map(({ path, expected }) => `${path}: ${expected}`).join('; '));
   return results.value.reading.lowestCash;
 }
 
@@ -53,7 +56,9 @@ function bareLoop(out: Float64Array, factor: number): void {
   for (let cell = 1; cell < out.length; cell++) out[cell] = (out[cell - 1] ?? 0) * 0.999 + factor * cell;
 }
 
-function formulaTimes(plan: Plan): Pick<Timings, 'formulaEngineOneInput' | 'formulaEngineBuild' | 'formulas'> {
+function formulaTimes(
+  plan: Plan,
+): Pick<Timings, 'formulaEngineOneInput' | 'formulaEngineBuild' | 'formulas'> {
   const { rows, formulas, rateCell } = formulaSheet(plan);
   const build = () => HyperFormula.buildFromArray(rows, { licenseKey: 'gpl-v3', smartRounding: false });
   const engine = build();

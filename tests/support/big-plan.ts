@@ -12,7 +12,13 @@ export function bigPlan(): Plan {
       anItem({
         id,
         name: `${id} preserve`,
-        supply: { ...anItem({}).supply, leadWeeks: 4 + i, coverWeeks: 2, minimumOrderUnits: 1000, batchUnits: 120 },
+        supply: {
+          ...anItem({}).supply,
+          leadWeeks: 4 + i,
+          coverWeeks: 2,
+          minimumOrderUnits: 1000,
+          batchUnits: 120,
+        },
       }),
     ),
     accounts: Array.from({ length: 12 }, (_, a) => bigAccount(a)),

@@ -20,7 +20,7 @@ export interface RungField {
 /** The fields of one rung, the main one first; none when it is not in the plan any more. */
 export function rungFields(shown: ShownLadder, rung: string, say: ScreenSay): RungField[] {
   if (rung === 'landed') return [landedField(shown)];
-  if (rung === 'list') return listFields(shown);
+  if (rung === 'list') return listFields(shown, say);
   if (rung === 'shelf') return [shelfField(shown, say)];
   const hand = shown.ladder.hands.find(({ id }) => id === rung);
   const rule = shown.account.hands.find(({ id }) => id === rung)?.rule;
@@ -41,12 +41,17 @@ function landedField({ ladder }: ShownLadder): RungField {
   };
 }
 
-function listFields({ ladder, listing: { list } }: ShownLadder): RungField[] {
+function listFields({ ladder, listing: { list } }: ShownLadder, say: ScreenSay): RungField[] {
+  const typed = list.by === 'price' ? list.amount : null;
+  const moved = typed !== null && !ladder.list.eq(typed);
   const asPrice: RungField = {
     label: 'List price',
     kind: 'amount',
-    value: ladder.list.toFixed(),
+    value: typed ?? ladder.list.toFixed(),
     target: price,
+    hint: moved
+      ? `It comes to ${say.priceExact(ladder.list)}: we take the move to the price point.`
+      : undefined,
   };
   const asMargin: RungField = {
     label: 'Our margin on list',

@@ -1,0 +1,148 @@
+/**
+ * Every view and every sheet for everybody: axe finds nothing in light or dark, every control can be hit with a thumb,
+ * lies under nothing and is reached by Tab with a focus that shows; nothing is cut off or reaches past the screen at 320
+ * px, nor with text of twice the size. Tables that scroll sideways say so.
+ * Published: W3C "Web Content Accessibility Guidelines 2.2"; axe-core judges what a program can judge of it.
+ */
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { goTo, openTab, settled, typeInto } from '../support/app-driver.ts';
+import { desktop, phone, startBrowser } from '../support/browser.ts';
+import { axeFaults, bringAxe, fitFaults, openFolds, tabFaults, targetFaults } from '../support/page-audit.ts';
+import { type ServedApp, serveApp } from '../support/served-app.ts';
+
+const ONE = '#/p/demo-pays-but-runs-dry';
+const THREE = '#/p/demo-third-chain';
+
+type Place = readonly [hash: string, heading: string];
+
+const views: Place[] = [
+  ['#/plans', 'Plans'],
+  [`${ONE}/front`, 'Quillmoor hot honey, 180 stores'],
+  [`${THREE}/ladder`, 'Ladder'],
+  [`${THREE}/deal`, 'Deal'],
+  [`${THREE}/cash`, 'Cash'],
+  [`${THREE}/roll-out`, 'Roll-out'],
+  [`${THREE}/promise`, 'Promise'],
+  [`${ONE}/inputs`, 'Inputs'],
+  ['#/seven', 'Seven numbers'],
+  ['#/nowhere', 'No such page'],
+];
+
+const sheet = (name: string): Place => [`${THREE}/cash?sheet=${encodeURIComponent(name)}`, 'Cash'];
+const chainSections = ['hands', 'listings', 'openings', 'terms', 'allowances', 'moneyDown', 'promotions'];
+const productSections = ['cost', 'pack', 'supply', 'stock'];
+const planSections = ['market', 'cash', 'overhead', 'funding', 'books', 'verdictLines'];
+const sheets: Place[] = [
+  ['#/plans?sheet=about', 'Plans'],
+  ['#/plans?sheet=plan%3Ademo-third-chain', 'Plans'],
+  sheet('why:cash/lowestCash'),
+  sheet('why:verdict/deal'),
+  ...chainSections.map((name) => sheet(`inputs:${name}:almersfeld`)),
+  ...productSections.map((name) => sheet(`inputs:${name}:lemon`)),
+  ...planSections.map((name) => sheet(`inputs:${name}`)),
+];
+
+let browser: Browser;
+let app: ServedApp;
+let context: BrowserContext;
+let page: Page;
+
+beforeAll(async () => {
+  [browser, app] = await Promise.all([startBrowser(), serveApp()]);
+  context = await browser.newContext({ ...phone, locale: 'en-US' });
+  await bringAxe(context);
+  ({ page } = await openTab(context, { address: app.address, hash: '#/plans' }));
+});
+
+afterAll(async () => {
+  await browser?.close();
+  await app?.stop();
+});
+
+describe.each([...views, ...sheets])('%s', (hash, heading) => {
+  test('breaks no rule of axe, light or dark', async () => {
+    await show(hash, heading);
+    await openFolds(page);
+    expect(await axeFaults(page, null)).toEqual([]);
+    await page.emulateMedia({ colorScheme: 'dark' });
+    expect(await axeFaults(page, ['color-contrast'])).toEqual([]);
+    await page.emulateMedia({ colorScheme: 'light' });
+  });
+
+  test('has targets of 44 px that nothing covers, and all of them in the order of Tab', async () => {
+    await show(hash, heading);
+    expect(await tabFaults(page)).toEqual([]);
+    await openFolds(page);
+    expect(await targetFaults(page)).toEqual([]);
+  });
+
+  test('fits 320 px, and twice the size of text', async () => {
+    await page.setViewportSize({ width: 320, height: 640 });
+    await show(hash, heading);
+    await openFolds(page);
+    expect(await fitFaults(page)).toEqual([]);
+    await page.setViewportSize({ width: 640, height: 900 });
+    await page.evaluate(() => document.documentElement.style.setProperty('font-size', '200%'));
+    expect(await fitFaults(page)).toEqual([]);
+    await page.evaluate(() => document.documentElement.style.removeProperty('font-size'));
+    await page.setViewportSize(phone.viewport);
+  });
+});
+
+describe('from 900 px', () => {
+  test.each(views)('%s breaks no rule of axe and fits', async (hash, heading) => {
+    await page.setViewportSize(desktop.viewport);
+    await show(hash, heading);
+    await openFolds(page);
+    expect(await axeFaults(page, null)).toEqual([]);
+    expect(await fitFaults(page)).toEqual([]);
+    await page.setViewportSize(phone.viewport);
+  });
+
+  test('an open sheet takes nothing of the page away', async () => {
+    await page.setViewportSize(desktop.viewport);
+    for (const [hash, heading] of [
+      [`${ONE}/front?sheet=about`, 'Quillmoor hot honey, 180 stores'],
+      [`${THREE}/deal?sheet=about`, 'Deal'],
+      [`${THREE}/cash?sheet=about`, 'Cash'],
+    ] as const) {
+      await show(hash, heading);
+      expect(await targetFaults(page), hash).toEqual([]);
+    }
+    await page.setViewportSize(phone.viewport);
+  });
+});
+
+test('Escape closes a sheet and gives the focus back to what opened it', async () => {
+  for (const size of [phone.viewport, desktop.viewport]) {
+    await page.setViewportSize(size);
+    await show(`${ONE}/cash`, 'Cash');
+    const opener = page.getByRole('button', { name: 'How it is judged' });
+    await opener.focus();
+    await page.keyboard.press('Enter');
+    await page.locator('dialog[open]').waitFor();
+    await page.keyboard.press('Escape');
+    await page.locator('dialog[open]').waitFor({ state: 'detached' });
+    expect(await opener.evaluate((button) => button === document.activeElement)).toBe(true);
+  }
+  await page.setViewportSize(phone.viewport);
+});
+
+test('a field with a refused text, and the page that can’t be computed, break no rule either', async () => {
+  await show(`${ONE}/cash`, 'Cash');
+  await typeInto(page, 'Cash we have today', 'lots');
+  expect(await axeFaults(page, null)).toEqual([]);
+  await page.emulateMedia({ colorScheme: 'dark' });
+  expect(await axeFaults(page, ['color-contrast'])).toEqual([]);
+  await page.emulateMedia({ colorScheme: 'light' });
+  await page.getByRole('button', { name: 'Undo', exact: true }).click();
+});
+
+async function show(hash: string, heading: string): Promise<void> {
+  await goTo(page, '#/nowhere', 'No such page');
+  await goTo(page, hash, heading);
+  await settled(page);
+  if (hash.includes('sheet=')) await page.locator('dialog[open]').waitFor();
+  await page.locator('.ff-chart-loading').first().waitFor({ state: 'detached' });
+}
