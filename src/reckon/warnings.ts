@@ -3,6 +3,7 @@
 import type { Plan } from '../domain/plan/index.ts';
 import type { Results } from '../domain/results.ts';
 import { emptyShelfRisks } from '../domain/rollout/flags.ts';
+import type { Say } from '../domain/verdicts/say.ts';
 import { sayFor } from './say.ts';
 
 export function warningsOf(plan: Plan, results: Results): string[] {
@@ -31,8 +32,23 @@ export function warningsOf(plan: Plan, results: Results): string[] {
     const asked = `${say.count(units)} units, counted again in each week that asks for them`;
     warnings.push(`orders for ${plan.items[i]?.name} found no capacity within reach: ${asked}.`);
   });
-  for (const risk of emptyShelfRisks(plan)) warnings.push(risk.sentence);
+  warnings.push(...emptyShelves(plan, say));
   if (plan.business.overheads.length === 0)
     warnings.push('rent and wages are not in this plan: no overhead is entered.');
   return warnings;
+}
+
+/** Doors whose fill does not last until a reorder is there. */
+function emptyShelves(plan: Plan, say: Say): string[] {
+  return emptyShelfRisks(plan).flatMap(({ accountId, itemId, fillUnits, neededUnits }) => {
+    // A product of binary fractions: 15.299999999999999 is 15.3, and 63.00000000000001 is no more than 63.
+    const needed = Number(neededUnits.toFixed(6));
+    if (fillUnits >= needed) return [];
+    const account = plan.accounts.find(({ id }) => id === accountId)?.name;
+    const item = plan.items.find(({ id }) => id === itemId)?.name;
+    return [
+      `${account}: a door is filled with ${say.count(fillUnits)} of ${item} and sells ${say.number(needed)} before ` +
+        'a reorder arrives; single shelves run empty where the pooled count does not show it.',
+    ];
+  });
 }

@@ -197,7 +197,9 @@ describe('what is removed takes its references along', () => {
     const plan = sound(removeCostLine(whole, { itemId: 'tea', costLineId: 'carton' }));
     const duty = plan.items[0]?.costLines.find(({ id }) => id === 'duty');
     expect(duty?.rule).toMatchObject({ of: ['goods'] });
-    const bare = sound(removeCostLine(plan, { itemId: 'tea', costLineId: 'goods' }));
+    // A deposit is a part of what the goods cost: with one paid, they can't come to cost nothing.
+    const items = plan.items.map((item) => ({ ...item, opening: { ...item.opening, onOrder: [] } }));
+    const bare = sound(removeCostLine({ ...plan, items }, { itemId: 'tea', costLineId: 'goods' }));
     expect(bare.items[0]?.costLines.map(({ id }) => id)).toEqual(['pallet', 'truck']);
   });
 

@@ -100,7 +100,12 @@ export async function targetFaults(page: Page): Promise<string[]> {
 
 /** What doesn't fit: a page that scrolls sideways, things past its edge, words cut off. */
 export async function fitFaults(page: Page): Promise<string[]> {
-  return page.evaluate(() => {
+  return page.evaluate(async () => {
+    // Pictures follow a change of size a frame or two later.
+    for (let frame = 0; frame < 4; frame += 1) await new Promise(requestAnimationFrame);
+    const top = [...document.querySelectorAll('dialog[open]')]
+      .filter((each) => each.matches(':modal'))
+      .at(-1);
     const faults: string[] = [];
     const { clientWidth, scrollWidth } = document.documentElement;
     if (scrollWidth > clientWidth)
@@ -117,7 +122,7 @@ export async function fitFaults(page: Page): Promise<string[]> {
     };
     const name = (element: Element): string =>
       `${element.tagName.toLowerCase()}.${element.getAttribute('class') ?? ''} "${(element.textContent ?? '').trim().slice(0, 50)}"`;
-    for (const element of document.querySelectorAll('body *')) {
+    for (const element of (top ?? document.body).querySelectorAll('*')) {
       if (!(element instanceof HTMLElement) || !element.checkVisibility()) continue;
       if (element.closest('.ff-spoken, .ff-skip, svg, dialog:not([open])')) continue;
       const box = element.getBoundingClientRect();
@@ -174,7 +179,7 @@ export async function tabFaults(page: Page): Promise<string[]> {
   const missed = await page.evaluate(
     (numbers) =>
       [...document.querySelectorAll('[data-tab]')]
-        .filter((each) => !numbers.includes(Number(each.getAttribute('data-tab'))))
+        .filter((each) => !each.matches(':disabled') && !numbers.includes(Number(each.getAttribute('data-tab'))))
         .map((each) => `Tab never reaches ${each.outerHTML.slice(0, 120)}`),
     [...reached],
   );

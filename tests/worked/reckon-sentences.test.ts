@@ -182,7 +182,7 @@ describe('cash', () => {
       plan.accounts[0].terms.paymentDays = 100;
       Object.assign(plan.business, { overheads: [], openingCashAmount: '10000' });
     });
-    expect(before).toMatch(/ by then, and the first payment comes only in week 26 \(2026-08-31\)\.$/);
+    expect(before).toMatch(/ by then, and the first payment comes only in week 25 \(2026-08-24\)\.$/);
     const inWeek = said('cash', (plan) => {
       plan.business.vat = { salesRate: '0.9', purchasesRate: '0.9' };
     });
@@ -220,6 +220,21 @@ describe('warnings', () => {
         each.startsWith('orders for Hot honey, 12 oz found no capacity within reach: '),
       ),
     ).toBe(true);
+  });
+
+  test('what a door sells before a reorder is a figure, not a binary fraction', () => {
+    const warned = (rate: string, transitWeeks: number) => {
+      const { plan, results } = answered((each) => {
+        each.accounts[0].terms.transitWeeks = transitWeeks;
+        each.accounts[0].listings[0].unitsPerStoreWeek = rate;
+      });
+      return warningsOf(plan, results).find((each) => each.includes('a door is filled'));
+    };
+    // 3 x 5.1 is 15.299999999999999 in doubles.
+    expect(warned('5.1', 2)).toMatch(
+      /^Tarrowby Grocers: a door is filled with 12 of Hot honey, 12 oz and sells 15\.3 before a reorder arrives; /,
+    );
+    expect(warned('4', 2)).toBeUndefined();
   });
 
   test('a name with control signs in it stays on its line', () => {

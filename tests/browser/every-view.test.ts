@@ -1,0 +1,140 @@
+/**
+ * A walk through every view of every example, everything opened: no text that a program forgot to make words of, no
+ * figure that says one thing here and another there, nothing asked of another origin, no policy broken, no error on the
+ * console. A verdict's figure is one figure: on the first view, at the head of its own view, as a mark in the rail and
+ * in the list of plans.
+ */
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import type { Plan } from '../../src/domain/plan/index.ts';
+import type { VerdictName } from '../../src/domain/results.ts';
+import { demos, goTo, type OpenedApp, openApp, verdictsOnFront, WORDS } from '../support/app-driver.ts';
+import { desktop, startBrowser } from '../support/browser.ts';
+import { openFolds } from '../support/page-audit.ts';
+import { type ServedApp, serveApp } from '../support/served-app.ts';
+
+let browser: Browser;
+let app: ServedApp;
+let opened: OpenedApp;
+
+const all = await demos();
+
+beforeAll(async () => {
+  [browser, app] = await Promise.all([startBrowser(), serveApp()]);
+});
+
+beforeEach(async () => {
+  const before = (): void => {
+    document.addEventListener('securitypolicyviolation', (event) => {
+      console.error(`policy: ${event.violatedDirective} ${event.blockedURI}`);
+    });
+  };
+  opened = await openApp(browser, { address: app.address, hash: '#/plans', device: desktop, before });
+  return () => opened.context.close();
+});
+
+afterAll(async () => {
+  await browser?.close();
+  await app?.stop();
+});
+
+describe.each(all.map(({ plan, results }) => ({ name: plan.name, plan, results })))(
+  '$name',
+  ({ plan, results }) => {
+    test('has words and figures in every place, asks for nothing outside, and breaks no policy', async () => {
+      const { page, troubles } = opened;
+      for (const [hash, heading] of placesOf(plan)) {
+        await goTo(page, hash, heading);
+        if (hash.includes('sheet=')) await page.locator('dialog[open]').waitFor();
+        await openFolds(page);
+        expect(await oddTexts(page), hash).toEqual([]);
+      }
+      expect(troubles).toEqual([]);
+    });
+
+    test('says each verdict once and the same everywhere', async () => {
+      const { page } = opened;
+      const marks = page.locator('.ff-plan-row', { hasText: plan.name }).locator('.ff-plan-marks .ff-spoken');
+      const inList = await marks.innerText();
+      await goTo(page, `#/p/${plan.id}/front`, plan.name);
+      const front = await verdictsOnFront(page);
+      for (const name of ['ladder', 'deal', 'cash', 'promise'] as const) {
+        const { state } = results.verdicts[name];
+        expect(front[name].word).toBe(WORDS[state]);
+        expect(inList.toLowerCase()).toContain(`${name} ${WORDS[state].toLowerCase()}`);
+        const view = name.charAt(0).toUpperCase() + name.slice(1);
+        await goTo(page, `#/p/${plan.id}/${name}`, view);
+        const tag = page.getByRole('navigation').getByRole('link', { name: new RegExp(`^${view}\\b`) });
+        expect(await tag.textContent()).toContain(WORDS[state]);
+        if (name === 'promise') continue;
+        const head = await page.locator('.ff-view-head .ff-verdict-line').innerText();
+        expect(head.startsWith(`${WORDS[state]}.`), head).toBe(true);
+        for (const figure of numbersIn(front[name].figure)) expect(numbersIn(head), head).toContain(figure);
+      }
+      await goTo(page, `#/p/${plan.id}/cash`, 'Cash');
+      const tag = await page.locator('.ff-plumb-amount').innerText();
+      expect(tag).toBe(front.cash.figure);
+    });
+  },
+);
+
+/** Every address of a plan: its views, each chain and product, every section of its inputs, and where figures come from. */
+function placesOf(plan: Plan): [hash: string, heading: string][] {
+  const at = `#/p/${plan.id}`;
+  const cash = (sheet: string): [string, string] => [`${at}/cash?sheet=${encodeURIComponent(sheet)}`, 'Cash'];
+  const [account] = plan.accounts;
+  const verdicts: VerdictName[] = ['ladder', 'deal', 'cash', 'promise'];
+  return [
+    [`${at}/front`, plan.name],
+    ...plan.accounts.flatMap(({ id, listings }): [string, string][] => [
+      ...listings.map(({ itemId }): [string, string] => [`${at}/ladder/${id}/${itemId}`, 'Ladder']),
+      [`${at}/deal/${id}`, 'Deal'],
+    ]),
+    [`${at}/cash`, 'Cash'],
+    [`${at}/roll-out`, 'Roll-out'],
+    [`${at}/promise`, 'Promise'],
+    [`${at}/inputs`, 'Inputs'],
+    ...verdicts.map((name) => cash(`why:verdict/${name}`)),
+    ...['lowestCash', 'cashNeed', 'cashCycleDays', 'backAboveOpeningWeek'].map((name) =>
+      cash(`why:cash/${name}`),
+    ),
+    ...['paybackWeeks', 'fixedAmount'].map((name) => cash(`why:deal/${account?.id}/${name}`)),
+  ];
+}
+
+/** Texts and names that no person wrote: what a program shows of a value it did not expect. */
+async function oddTexts(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const odd = /\bNaN\b|Infinity|\bundefined\b|\bnull\b|\[object|\bfunction\b|%%|\$\{|−−|--|\.\.(?!\.)/;
+    const found: string[] = [];
+    const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+    for (let node = walker.nextNode(); node !== null; node = walker.nextNode()) {
+      if (odd.test(node.textContent ?? '')) found.push(node.textContent ?? '');
+    }
+    for (const element of document.querySelectorAll('*')) {
+      for (const name of [
+        'aria-label',
+        'aria-valuetext',
+        'title',
+        'alt',
+        'placeholder',
+        'value',
+        'd',
+        'style',
+      ]) {
+        const text = element.getAttribute(name) ?? '';
+        if (/\bNaN\b|Infinity|\bundefined\b|\[object/.test(text))
+          found.push(`${name}="${text.slice(0, 80)}"`);
+      }
+      if (element instanceof HTMLInputElement && /NaN|Infinity|undefined/.test(element.value)) {
+        found.push(`value "${element.value}"`);
+      }
+    }
+    return found;
+  });
+}
+
+/** "−31,416 · week 26" has the figures "31,416" and "26". */
+function numbersIn(text: string): string[] {
+  return text.match(/\d[\d,.]*\d|\d/g) ?? [];
+}
