@@ -203,12 +203,14 @@ function decimalWithoutTrigonometry(): Plugin {
       let kept = code;
       for (const [long, short] of DECIMAL_LEFT_OUT) {
         const method = new RegExp(`^P\\.${long}(?: = P\\.${short})? = function [^]*?^};$`, 'm');
-        if (!method.test(kept)) throw new Error(`decimal.js has no method ${long} where one was: see vite.config.ts`);
+        if (!method.test(kept))
+          throw new Error(`decimal.js has no method ${long} where one was: see vite.config.ts`);
         kept = kept.replace(method, '').replace(new RegExp(`^  Decimal\\.${short} = ${short};.*$`, 'm'), '');
       }
       for (const name of ['atan2', 'hypot', 'log10', 'log2', 'random', 'sign', 'sum']) {
         kept = kept.replace(new RegExp(`^  Decimal\\.${name} = ${name};.*$`, 'm'), '');
       }
+      kept = kept.replace('PI_PRECISION = PI.length - 1', 'PI_PRECISION = 0');
       return { code: kept, map: null };
     },
   };

@@ -10,10 +10,8 @@ import { minorDigitsOf } from './money/currency.ts';
 import type { Item, Plan } from './plan/index.ts';
 import { fine, type Outcome, type Problem, trouble } from './problems.ts';
 import type { Results } from './results.ts';
-import { compile } from './rollout/compile.ts';
-import { freeRun } from './rollout/free.ts';
-import { type Rollout, type RolloutArgs, replay, rollOut, shelfStockMeans } from './rollout/index.ts';
-import { LARGEST_EXACT, TOO_LARGE } from './rollout/pass.ts';
+import { type Rollout, rollOut, shelfStockMeans } from './rollout/index.ts';
+import { isTooLarge } from './rollout/pass.ts';
 import { verdictsOf } from './verdicts/index.ts';
 import type { Say } from './verdicts/say.ts';
 
@@ -97,27 +95,7 @@ function rolledOut(plan: Plan, parts: Parts, minorDigits: number): Outcome<Rollo
   try {
     return fine(rollOut(args));
   } catch (error) {
-    const isSize = error instanceof RangeError && error.message === TOO_LARGE;
-    if (!isSize && !hasOutgrown(args)) throw error;
+    if (!isTooLarge(error)) throw error;
     return trouble(sumsTooLarge(minorDigits));
   }
-}
-
-/**
- * The pass checks its books before it checks their size, and sums past 2^53 do not add up: whether the week it stopped in
- * moved that much. Any other failure of a check is a bug, and stays one.
- */
-function hasOutgrown(args: RolloutArgs): boolean {
-  const compiled = compile(args);
-  let week = 0;
-  let moved = 0;
-  try {
-    replay({ compiled, free: freeRun(compiled) }, (posting) => {
-      moved = posting.week === week ? moved + Math.abs(posting.amount) : Math.abs(posting.amount);
-      week = posting.week;
-    });
-  } catch {
-    return !(moved < LARGEST_EXACT);
-  }
-  return false;
 }

@@ -5,6 +5,7 @@
  * without its comments where the ban is about code.
  */
 import { describe, expect, test } from 'vitest';
+import { DECIMAL_LEFT_OUT } from '../../vite.config.ts';
 import { filesUnder, isCode, readText, withoutComments } from '../support/source-files.ts';
 
 interface Ban {
@@ -73,6 +74,18 @@ describe('words that must not appear', () => {
     expect(page).not.toMatch(/\son\w+\s*=/i);
     expect(page).not.toMatch(/<script(?![^>]*\ssrc=)[^>]*>/i);
     expect(page).not.toMatch(/(?:src|href)\s*=\s*["']?(?:https?:)?\/\//i);
+  });
+
+  test('in src, no method of decimal.js that the build leaves out', () => {
+    // Math has some of the same names; those are not the library's.
+    const names = [...new Set(DECIMAL_LEFT_OUT.flat())].join('|');
+    const word = new RegExp(`(?<!\\bMath)\\.(?:${names})\\(`);
+    expect(word.test('amount.toFraction()')).toBe(true);
+    expect(word.test('Math.log(2)')).toBe(false);
+    const bans = [
+      { word, instead: 'call what the build keeps, or keep it: DECIMAL_LEFT_OUT in vite.config.ts' },
+    ];
+    expect(faultsIn(filesUnder('src').filter(isCode), bans, codeOf)).toEqual([]);
   });
 
   test('the search itself finds a word in code and not in a comment', () => {

@@ -19,7 +19,9 @@ export function emptyShelfRisks(plan: Plan): EmptyShelfRisk[] {
       const item = items.get(listing.itemId);
       if (!item) return [];
       const fillUnits = fillPerDoor(listing, item.caseUnits);
-      const neededUnits = Number(listing.unitsPerStoreWeek) * (account.terms.transitWeeks + 1);
+      // Rates have 6 decimals: what the product has beyond them is noise of binary fractions.
+      const exact = Number(listing.unitsPerStoreWeek) * (account.terms.transitWeeks + 1);
+      const neededUnits = Math.round(exact * 1_000_000) / 1_000_000;
       if (fillUnits >= neededUnits) return [];
       const sentence =
         `${account.name}: a door is filled with ${fillUnits} of ${item.name} and sells ${neededUnits} before ` +

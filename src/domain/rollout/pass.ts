@@ -36,7 +36,12 @@ export interface PassArgs {
 export const LARGEST_EXACT = 2 ** 52;
 
 /** Thrown when amounts outgrow exact arithmetic; evaluate() turns it into a Problem. */
-export const TOO_LARGE = 'amounts too large to keep exact';
+const TOO_LARGE = 'amounts too large to keep exact';
+
+/** Whether a run was given up because its amounts outgrew exact arithmetic. */
+export function isTooLarge(error: unknown): boolean {
+  return error instanceof RangeError && error.message === TOO_LARGE;
+}
 
 export function runPass(args: PassArgs): PassResult {
   const { compiled, shippable, recorder } = args;
@@ -59,6 +64,7 @@ export function runPass(args: PassArgs): PassResult {
     for (let a = 0; a < compiled.accounts.length; a++) settleAccount(state, a, week);
     baseSalesStep(state, week);
     payStanding(state, week, owed);
+    assertSizes(state);
     recordWeek({ state, record, week, opening, moneyIn });
     assertBalance(state, week);
   }
@@ -203,13 +209,21 @@ function place(
   queue.count++;
 }
 
+/** Past the largest exact sum nothing adds up: said before anything is added up. */
+function assertSizes({ books }: State): void {
+  for (const amounts of [books.balances, books.flows, books.profit]) {
+    for (const amount of amounts) {
+      if (!(Math.abs(amount) < LARGEST_EXACT)) throw new RangeError(TOO_LARGE);
+    }
+  }
+}
+
 function assertBalance(state: State, week: number): void {
   const { balances } = state.books;
   let difference = 0;
   for (let b = 0; b < balances.length; b++) {
     const amount = balances[b] ?? 0;
     difference += b < FIRST_CLAIM_INDEX ? amount : -amount;
-    if (!(Math.abs(amount) < LARGEST_EXACT)) throw new RangeError(TOO_LARGE);
   }
   if (difference !== 0) throw new Error(`books differ by ${difference} in week ${week}`);
 }

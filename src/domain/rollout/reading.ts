@@ -30,7 +30,7 @@ export function readPass(args: ReadingArgs): RolloutReading {
     cashNeedWeek: needLow < 0 ? needWeek : null,
     depthFromZero: Math.max(0, -(needLow - unfunded.openingCash)),
     backAboveOpeningWeek: backAboveOpening(unfunded),
-    floorNotSeen: weeks > LAST_WEEKS && lowestWeek >= weeks - LAST_WEEKS,
+    floorNotSeen: lowestWeek >= weeks - LAST_WEEKS,
     ...totals,
     fillRate: totals.demandUnits === 0 ? null : totals.soldUnits / totals.demandUnits,
     firstPaymentWeek: firstAbove(pass.flows.remittances),

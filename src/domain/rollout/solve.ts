@@ -1,10 +1,13 @@
 // Questions put to the whole model by running it again: the most doors the cash at hand carries, the least opening
 // cash. Nothing is scaled or guessed: each answer is confirmed by a run, and the next step over it by another.
 // Worked figure: lowest cash −12,300 on 36,000 of opening cash: 48,300 is the least; 48,299.99 falls one cent short.
+
 import type { LadderResult, Landed } from '../ladder/types.ts';
+import { sizeProblems } from '../limits.ts';
 import { Decimal } from '../money/decimal.ts';
 import type { Account, Plan } from '../plan/index.ts';
 import { rollOut } from './index.ts';
+import { isTooLarge } from './pass.ts';
 
 export interface SolveArgs {
   plan: Plan;
@@ -50,7 +53,7 @@ export interface MostDoors {
   /** Lowest cash with that many doors, and with one more (null at the end of the search). */
   lowestThere: number;
   lowestNext: number | null;
-  /** True when the search ended at ten times the plan without cash running out. */
+  /** True when the search ended, at ten times the plan or at what can be computed exactly, without cash running out. */
   atLeast: boolean;
   /** False when fewer doors were seen to fail where more hold: then `doors` is the end of the first stretch that holds. */
   steady: boolean;
@@ -76,7 +79,7 @@ export function mostDoors(args: SolveArgs, accountId: string): MostDoors | null 
   if (lowest(0) < 0) {
     return { ...base, doors: null, lowestThere: lowest(0), lowestNext: null, atLeast: false, steady: true };
   }
-  const { holds, fails } = bracket(lowest, planned);
+  const { holds, fails } = bracket(lowest, planned, (doors) => isWithinSize(withDoors(args, account, doors)));
   const doors = fails === null ? holds : bisect(lowest, holds, fails);
   return {
     ...base,
@@ -88,14 +91,29 @@ export function mostDoors(args: SolveArgs, accountId: string): MostDoors | null 
   };
 }
 
+/** Whether a plan of this size can be computed exactly. */
+function isWithinSize(args: SolveArgs): boolean {
+  if (sizeProblems(args.plan).length > 0) return false;
+  try {
+    rollOut(args);
+    return true;
+  } catch (error) {
+    if (isTooLarge(error)) return false;
+    throw error;
+  }
+}
+
 /** Steps of a sixteenth of the plan and up, so that a stretch that fails before a larger one that holds is seen. */
 function bracket(
   lowest: (doors: number) => number,
   planned: number,
+  fits: (doors: number) => boolean,
 ): { holds: number; fails: number | null } {
   const step = Math.max(1, Math.ceil(planned / 16));
   let holds = 0;
   for (let doors = step; doors <= planned * 10; doors += doors < planned ? step : planned) {
+    // Past what can be computed exactly nothing is known: the search ends there.
+    if (doors > planned && !fits(doors)) break;
     if (lowest(doors) < 0) return { holds, fails: doors };
     holds = doors;
   }

@@ -1,0 +1,162 @@
+/**
+ * Whatever is typed into a plan's fields: a wrong text stays as it was typed, a sentence below it names the field, what
+ * came and what was expected, and the last good result stays, marked as older. Then every box of every section is given
+ * texts that make no sense; none may break the app, lose the text, or put a figure on the screen that is none.
+ */
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { goTo, type OpenedApp, openApp } from '../support/app-driver.ts';
+import { startBrowser } from '../support/browser.ts';
+import { openFolds } from '../support/page-audit.ts';
+import { type ServedApp, serveApp } from '../support/served-app.ts';
+
+const ONE = '#/p/demo-pays-but-runs-dry/cash';
+const THREE = '#/p/demo-third-chain/cash';
+
+let browser: Browser;
+let app: ServedApp;
+let opened: OpenedApp;
+
+beforeAll(async () => {
+  [browser, app] = await Promise.all([startBrowser(), serveApp()]);
+});
+
+beforeEach(async () => {
+  opened = await openApp(browser, { address: app.address, hash: ONE });
+  return () => opened.context.close();
+});
+
+afterAll(async () => {
+  await browser?.close();
+  await app?.stop();
+});
+
+const wrong: [section: string, label: string, text: string, sentence: RegExp][] = [
+  ['hands:tarrowby', 'Margin', '120', /^Margin: got “120”\. It must be from 0 to below 100 %\./],
+  ['hands:tarrowby', 'Margin', '100', /^Margin: got “100”\. It must be from 0 to below 100 %\./],
+  ['hands:tarrowby', 'Margin', '-3', /^Margin: got “-3”\. It must be from 0 to below 100 %\./],
+  ['listings:tarrowby', 'Shelf price', 'lots', /^Shelf price: got “lots”\. Expected an amount/],
+  ['listings:tarrowby', 'Shelf price', '-8.99', /^Shelf price: got “-8\.99”\. Expected .*0/],
+  ['listings:tarrowby', 'Shelf price', '', /^Shelf price: got nothing\. Expected/],
+  [
+    'listings:tarrowby',
+    'Sold per store per week',
+    '0',
+    /^Sold per store per week: got “0”\. Expected .*above 0/,
+  ],
+  [
+    'listings:tarrowby',
+    'Sold per store per week',
+    '1000000000',
+    /^Sold per store per week: got “1000000000”\. Expected/,
+  ],
+  ['openings:tarrowby', 'Doors', '0', /^Doors: got “0”\. Expected a whole number from 1/],
+  ['openings:tarrowby', 'Doors', '2.5', /^Doors: got “2\.5”\. Expected a whole number/],
+  ['openings:tarrowby', 'Doors', '1000000000', /^Doors: got “1000000000”\. Expected/],
+  ['market', 'Weeks in the plan', '0', /^Weeks in the plan: got “0”\. Expected a whole number from/],
+  ['cash', 'Cash we have today', '1e400', /^Cash we have today: got “1e400”\. Expected an amount/],
+];
+
+test('is refused in a sentence, stays as typed, and leaves the last good result, marked', async () => {
+  const { page, troubles } = opened;
+  for (const [section, label, text, sentence] of wrong) {
+    await openSection(page, ONE, section);
+    const box = page.getByRole('dialog').getByLabel(label, { exact: true }).first();
+    const good = await box.inputValue();
+    const verdicts = await strip(page);
+    await box.fill(text);
+    const what = `${label} “${text}”`;
+    const ids = ((await box.getAttribute('aria-describedby')) ?? '').split(' ');
+    const problem = page.locator(`[id="${ids.find((id) => id.endsWith('-problem'))}"]`);
+    const said = (await problem.innerText()).replaceAll('\u00a0', ' ');
+    expect.soft(said, what).toMatch(sentence);
+    expect.soft(said, what).toContain('Still showing the result for');
+    expect.soft(await box.inputValue(), what).toBe(text);
+    expect.soft(await box.getAttribute('aria-invalid'), what).toBe('true');
+    expect.soft((await strip(page)).replace(/\s*…/g, ''), what).toBe(verdicts);
+    expect.soft(await page.getByRole('dialog').locator('.ff-older').count(), what).toBeGreaterThan(0);
+    await box.fill(good);
+    expect.soft(await strip(page), what).toBe(verdicts);
+  }
+  expect(troubles).toEqual([]);
+});
+
+const senseless = ['lots', '-5', '0', '1000000000', '1e400', '٣٤', '1,2,3', '', 'NaN', 'Infinity'];
+
+const sections = [
+  ...['hands', 'listings', 'openings', 'terms', 'allowances', 'moneyDown', 'promotions'].map(
+    (name) => `${name}:almersfeld`,
+  ),
+  ...['cost', 'pack', 'supply', 'stock'].map((name) => `${name}:lemon`),
+  ...['market', 'cash', 'overhead', 'funding', 'books', 'verdictLines'],
+];
+
+describe.each(sections)('every box of %s', (section) => {
+  test('takes or refuses what makes no sense, in words, and breaks nothing', async () => {
+    const { page, troubles } = opened;
+    await openSection(page, THREE, section);
+    await openFolds(page);
+    const boxes = page.getByRole('dialog').locator('input[type="text"]');
+    const before = await strip(page);
+    const faults: string[] = [];
+    for (let index = 0; index < (await boxes.count()); index += 1) {
+      const box = boxes.nth(index);
+      for (const text of senseless) faults.push(...(await box.evaluate(faultsOf, text)));
+      await box.blur();
+    }
+    expect(faults).toEqual([]);
+    expect(await strip(page)).toBe(before);
+    expect(troubles).toEqual([]);
+  });
+});
+
+async function openSection(page: Page, hash: string, section: string): Promise<void> {
+  await goTo(page, '#/nowhere', 'No such page');
+  await goTo(page, `${hash}?sheet=${encodeURIComponent(`inputs:${section}`)}`, 'Cash');
+  await page.getByRole('dialog').waitFor();
+}
+
+async function strip(page: Page): Promise<string> {
+  return page.getByRole('dialog').locator('.ff-verdict-strip').innerText();
+}
+
+/**
+ * Runs in the page: types a text, looks, and types back what was there. A text that is refused has its sentence; one
+ * that is taken leaves results that are up to date, or says why there are none.
+ */
+async function faultsOf(element: HTMLElement | SVGElement, text: string): Promise<string[]> {
+  const box = element as HTMLInputElement;
+  const dialog = box.closest('dialog') as HTMLDialogElement;
+  const label = box.labels?.[0]?.textContent ?? '';
+  const good = box.value;
+  const setter = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')?.set;
+  const type = async (value: string): Promise<void> => {
+    setter?.call(box, value);
+    box.dispatchEvent(new Event('input', { bubbles: true }));
+    await new Promise(requestAnimationFrame);
+    await new Promise((done) => setTimeout(done, 0));
+  };
+  box.focus();
+  await type(text);
+  const faults: string[] = [];
+  const say = (fault: string): number => faults.push(`${label} “${text}”: ${fault}`);
+  if (!box.isConnected) return [`${label} “${text}”: the box is gone`];
+  if (box.value !== text) say(`the text became “${box.value}”`);
+  const isRefused = box.getAttribute('aria-invalid') === 'true';
+  const sentence = (box.getAttribute('aria-describedby') ?? '')
+    .split(' ')
+    .filter((id) => id.endsWith('-problem'))
+    .map((id) => document.getElementById(id)?.textContent ?? '')
+    .join('');
+  if (isRefused && !/: got .+\. (?:Expected|It must)/.test(sentence)) say(`the sentence is “${sentence}”`);
+  if (!isRefused && dialog.querySelector('.ff-older') !== null)
+    say('figures are older and no sentence says why');
+  if (document.querySelector('.ff-bug') !== null) say('the app calls it a fault of its own');
+  const shown = document.body.innerText.replaceAll(`“${text}”`, '');
+  if (/\bNaN\b|Infinity|\bundefined\b|\[object/.test(shown))
+    say('the screen shows no figure where one should be');
+  await type(good);
+  if (box.value !== good) say(`“${good}” typed again became “${box.value}”`);
+  if (box.getAttribute('aria-invalid') === 'true') say(`“${good}” typed again is refused`);
+  return faults;
+}
