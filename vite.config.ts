@@ -63,7 +63,7 @@ export default defineConfig({
   build: {
     target: 'es2022',
     assetsInlineLimit: 0,
-    modulePreload: { polyfill: false },
+    modulePreload: false,
     reportCompressedSize: false,
   },
   preview: { headers },
@@ -210,7 +210,7 @@ function decimalWithoutTrigonometry(): Plugin {
       for (const name of ['atan2', 'hypot', 'log10', 'log2', 'random', 'sign', 'sum']) {
         kept = kept.replace(new RegExp(`^  Decimal\\.${name} = ${name};.*$`, 'm'), '');
       }
-      kept = kept.replace('PI_PRECISION = PI.length - 1', 'PI_PRECISION = 0');
+      kept = kept.replace('PI_PRECISION = PI.length - 1', 'PI_PRECISION = 0').replace(/^PI = .*$/m, '');
       return { code: kept, map: null };
     },
   };
