@@ -179,7 +179,9 @@ export async function tabFaults(page: Page): Promise<string[]> {
   const missed = await page.evaluate(
     (numbers) =>
       [...document.querySelectorAll('[data-tab]')]
-        .filter((each) => !each.matches(':disabled') && !numbers.includes(Number(each.getAttribute('data-tab'))))
+        .filter(
+          (each) => !each.matches(':disabled') && !numbers.includes(Number(each.getAttribute('data-tab'))),
+        )
         .map((each) => `Tab never reaches ${each.outerHTML.slice(0, 120)}`),
     [...reached],
   );
