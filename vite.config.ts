@@ -74,6 +74,7 @@ export default defineConfig({
         extends: true,
         test: {
           name: 'node',
+          setupFiles: ['./tests/support/seed.ts'],
           include: ['tests/**/*.test.{ts,tsx}'],
           exclude: ['tests/browser/**', 'tests/bench/**'],
         },

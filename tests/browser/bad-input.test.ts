@@ -50,10 +50,15 @@ const wrong: [section: string, label: string, text: string, sentence: RegExp][] 
     '1000000000',
     /^Sold per store per week: got “1000000000”\. Expected/,
   ],
-  ['openings:tarrowby', 'Doors', '0', /^Doors: got “0”\. Expected a whole number from 1/],
+  ['openings:tarrowby', 'Doors', '0', /^Doors: got “0”\. Expected a whole number of doors from 1 to/],
   ['openings:tarrowby', 'Doors', '2.5', /^Doors: got “2\.5”\. Expected a whole number/],
   ['openings:tarrowby', 'Doors', '1000000000', /^Doors: got “1000000000”\. Expected/],
-  ['market', 'Weeks in the plan', '0', /^Weeks in the plan: got “0”\. Expected a whole number from/],
+  [
+    'market',
+    'Weeks in the plan',
+    '0',
+    /^Weeks in the plan: got “0”\. Expected a whole number of weeks from 4 to 260/,
+  ],
   ['cash', 'Cash we have today', '1e400', /^Cash we have today: got “1e400”\. Expected an amount/],
 ];
 
@@ -83,26 +88,29 @@ test('is refused in a sentence, stays as typed, and leaves the last good result,
 
 const senseless = ['lots', '-5', '0', '1000000000', '1e400', '1,2,3', 'NaN', ''];
 
-const sections = [
-  ...['hands', 'listings', 'openings', 'terms', 'allowances', 'moneyDown', 'promotions'].map(
+const sections = {
+  chain: ['hands', 'listings', 'openings', 'terms', 'allowances', 'moneyDown', 'promotions'].map(
     (name) => `${name}:almersfeld`,
   ),
-  ...['cost', 'pack', 'supply', 'stock'].map((name) => `${name}:lemon`),
-  ...['market', 'cash', 'overhead', 'funding', 'books', 'verdictLines'],
-];
+  product: ['cost', 'pack', 'supply', 'stock'].map((name) => `${name}:lemon`),
+  plan: ['market', 'cash', 'overhead', 'funding', 'books', 'verdictLines'],
+};
 
-describe.each(sections)('every box of %s', (section) => {
+describe.each(Object.entries(sections))('every box of a %s', (_, names) => {
   test('takes or refuses what makes no sense, in words, and breaks nothing', async () => {
     const { page, troubles } = opened;
-    await openSection(page, THREE, section);
-    const boxes = page.getByRole('dialog').locator('input[type="text"]');
-    const before = await strip(page);
-    const faults: string[] = [];
-    for (let index = 0; index < (await boxes.count()); index += 1) {
-      faults.push(...(await boxes.nth(index).evaluate(faultsOf, senseless)));
+    let tried = 0;
+    for (const section of names) {
+      await openSection(page, THREE, section);
+      const boxes = page.getByRole('dialog').locator('input[type="text"]');
+      const before = await strip(page);
+      for (let index = 0; index < (await boxes.count()); index += 1) {
+        tried += 1;
+        expect.soft(await boxes.nth(index).evaluate(faultsOf, senseless), section).toEqual([]);
+      }
+      expect.soft(await strip(page), section).toBe(before);
     }
-    expect(faults).toEqual([]);
-    expect(await strip(page)).toBe(before);
+    expect(tried).toBeGreaterThan(10);
     expect(troubles).toEqual([]);
   });
 });

@@ -78,6 +78,32 @@ describe.each(all.map(({ plan, results }) => ({ name: plan.name, plan, results }
   },
 );
 
+test('every figure opens to itself: the sheet it opens says the same number', async () => {
+  const { page } = opened;
+  const at = '#/p/demo-third-chain';
+  let checked = 0;
+  for (const [hash, heading] of [
+    [`${at}/ladder`, 'Ladder'],
+    [`${at}/cash`, 'Cash'],
+    [`${at}/roll-out`, 'Roll-out'],
+    ['#/p/demo-beauty-chain-returns/deal', 'Deal'],
+  ] as const) {
+    await goTo(page, hash, heading);
+    const figures = page.locator('main .ff-where', { hasText: /\d/ });
+    const sheet = page.locator('dialog[open]');
+    for (let index = 0; index < (await figures.count()); index += 1) {
+      const shown = await figures.nth(index).innerText();
+      await figures.nth(index).click();
+      const opens = await sheet.locator('.ff-why-value').innerText();
+      expect.soft(isSameFigure(shown, opens), `${hash}: “${shown}” opens “${opens}”`).toBe(true);
+      await page.keyboard.press('Escape');
+      await sheet.waitFor({ state: 'detached' });
+      checked += 1;
+    }
+  }
+  expect(checked).toBeGreaterThan(50);
+});
+
 /** Every address of a plan: its views, each chain and product, every section of its inputs, and where figures come from. */
 function placesOf(plan: Plan): [hash: string, heading: string][] {
   const at = `#/p/${plan.id}`;
@@ -137,4 +163,20 @@ async function oddTexts(page: Page): Promise<string[]> {
 /** "−31,416 · week 26" has the figures "31,416" and "26". */
 function numbersIn(text: string): string[] {
   return text.match(/\d[\d,.]*\d|\d/g) ?? [];
+}
+
+/**
+ * The same number, written with as many decimals as each place has: "1.4229" and "1.42", "17 days" and "17.31". What a
+ * line takes away is a positive amount in its own sheet, so signs are left out.
+ */
+function isSameFigure(one: string, other: string): boolean {
+  const pairs = numbersIn(one).map((text, index) => [text, numbersIn(other)[index] ?? ''] as const);
+  return (
+    pairs.length > 0 &&
+    pairs.every(([left, right]) => {
+      const decimals = Math.min(...[left, right].map((text) => text.split('.')[1]?.length ?? 0));
+      const apart = Math.abs(Number(left.replaceAll(',', '')) - Number(right.replaceAll(',', '')));
+      return apart <= 0.5001 * 10 ** -decimals;
+    })
+  );
 }

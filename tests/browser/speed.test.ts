@@ -1,0 +1,116 @@
+/**
+ * From a typed value to the painted result: one frame on every example. Measured in the page, from the input event to
+ * the first frame whose figure is new. Frames are counted as the browser draws them, so that a machine busy with other
+ * things doesn't count against the app; the milliseconds are printed beside them, to be read on a quiet one.
+ * A frame is 1/60 s on common screens (HTML, "update the rendering"; W3C "Long Tasks API" starts at three of them).
+ */
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { demos, goTo, openApp } from '../support/app-driver.ts';
+import { phone, startBrowser } from '../support/browser.ts';
+import { type ServedApp, serveApp } from '../support/served-app.ts';
+
+const FRAME_MS = 1000 / 60;
+const TYPED = 15;
+const FRAMES_MOST = 5;
+
+let browser: Browser;
+let app: ServedApp;
+
+const all = await demos();
+
+beforeAll(async () => {
+  [browser, app] = await Promise.all([startBrowser(), serveApp()]);
+});
+
+afterAll(async () => {
+  await browser?.close();
+  await app?.stop();
+});
+
+describe.each(all.map(({ plan }) => ({ name: plan.name, plan })))('$name', ({ plan }) => {
+  test('a typed value shows its result in the next frame', async () => {
+    const { context, page } = await openApp(browser, {
+      address: app.address,
+      hash: `#/p/${plan.id}/cash`,
+      device: phone,
+    });
+    const cash = await measured(page, 'Cash we have today', (turn) => String(50_000 + 1000 * turn));
+    const [account] = plan.accounts;
+    await goTo(page, `#/p/${plan.id}/cash?sheet=inputs%3Alistings%3A${account?.id}`, 'Cash');
+    const rate = await measured(page, 'Sold per store per week', (turn) => String(5 + turn / 10));
+    for (const [what, times] of [
+      ['cash', cash],
+      ['rate of sale', rate],
+    ] as const) {
+      const took = medianOf(times.map(({ tookMs }) => tookMs));
+      const blocked = medianOf(times.map(({ blockedMs }) => blockedMs));
+      const frames = medianOf(times.map((each) => each.frames));
+      const ratio = (took / FRAME_MS).toFixed(2);
+      console.log(
+        `${plan.name}, ${what}: ${frames} frame(s), ${took.toFixed(1)} ms (${ratio} of a frame at 60 Hz), ` +
+          `of them ${blocked.toFixed(1)} ms in the input event`,
+      );
+      expect(frames).toBeLessThan(FRAMES_MOST);
+    }
+    await context.close();
+  });
+});
+
+interface Turn {
+  /** From the input event until the frame with the new result is painted. */
+  readonly tookMs: number;
+  /** The input event itself: reading, computing. */
+  readonly blockedMs: number;
+  /** Frames begun until the result was new. */
+  readonly frames: number;
+}
+
+/** Types into a field again and again. */
+async function measured(page: Page, label: string, text: (turn: number) => string): Promise<Turn[]> {
+  const box = page.getByLabel(label, { exact: true }).first();
+  await box.waitFor();
+  await box.focus();
+  const texts = Array.from({ length: TYPED }, (_, turn) => text(turn));
+  return box.evaluate(async (element, values) => {
+    const input = element as HTMLInputElement;
+    const scope = input.closest('dialog') ?? document.querySelector('main');
+    // On the cash view the picture's own tag names the lowest point; in a sheet its foot has the three verdicts.
+    const shown = (): string =>
+      [...(scope?.querySelectorAll('.ff-verdict-strip-figure, .ff-view-head, .ff-plumb-amount') ?? [])]
+        .map((each) => each.textContent)
+        .join();
+    const turns: Turn[] = [];
+    for (const value of values) {
+      await new Promise((done) => setTimeout(done, 50)); // saving and the worker's answer to the one before
+      await new Promise(requestAnimationFrame);
+      const before = shown();
+      const from = performance.now();
+      Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')?.set?.call(input, value);
+      input.dispatchEvent(new Event('input', { bubbles: true }));
+      const blockedMs = performance.now() - from;
+      let frames = 0;
+      do {
+        if (frames > 60) throw new Error(`“${value}” changed nothing on the screen`);
+        await new Promise(requestAnimationFrame);
+        frames += 1;
+      } while (shown() === before);
+      await painted();
+      turns.push({ tookMs: performance.now() - from, blockedMs, frames });
+    }
+    return turns;
+
+    /** The first task after the frame's callbacks: style, layout and paint lie between. */
+    function painted(): Promise<void> {
+      return new Promise((done) => {
+        const { port1, port2 } = new MessageChannel();
+        port1.onmessage = () => done();
+        port2.postMessage(null);
+      });
+    }
+  }, texts);
+}
+
+function medianOf(values: readonly number[]): number {
+  return values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN;
+}
