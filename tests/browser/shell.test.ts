@@ -107,8 +107,11 @@ describe('the service worker', () => {
     await page.reload();
     expect(await name()).toBe('older');
 
+    // The app offers it; once the new version is in charge, the app reloads by itself.
+    await page.getByText('New version ready').waitFor();
+    const reloaded = page.waitForEvent('load');
     await page.evaluate(takeUpdate);
-    await page.reload();
+    await reloaded;
     expect(await name()).toBe('newer');
     const pages = (await keptFiles(page)).filter((path) => path === 'index.html');
     expect(pages).toHaveLength(1);
@@ -171,8 +174,5 @@ async function waitForUpdate(): Promise<void> {
 async function takeUpdate(): Promise<void> {
   const { waiting } = await navigator.serviceWorker.ready;
   if (!waiting) throw new Error('No new version is waiting.');
-  await new Promise<void>((done) => {
-    waiting.addEventListener('statechange', () => waiting.state === 'activated' && done());
-    waiting.postMessage({ type: 'SKIP_WAITING' });
-  });
+  waiting.postMessage({ type: 'SKIP_WAITING' });
 }
