@@ -112,7 +112,8 @@ describe.each(Object.entries(sections))('every box of a %s', (_, names) => {
     }
     expect(tried).toBeGreaterThan(10);
     expect(troubles).toEqual([]);
-  });
+    // Hundreds of edits, each painted and looked at: a minute on a quiet machine.
+  }, 240_000);
 });
 
 async function openSection(page: Page, hash: string, section: string): Promise<void> {

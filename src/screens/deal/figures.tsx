@@ -19,11 +19,16 @@ export function DealFigures({ at }: { at: ShownDeal }): VNode {
         <RateNeeded at={at} />
         <DealFig at={at} label="Money down a door" figure="moneyDownPerDoor" />
         <OneItem at={at} />
-        <DealFig at={at} label="Contribution a store and week" figure="contributionPerStoreWeek" />
+        <DealFig at={at} label="Contribution a store a week" figure="contributionPerStoreWeek" />
         <DealFig at={at} label="First year" figure="firstYearContribution" note="contribution" />
         <DealFig at={at} label="First year, money down off" figure="firstYearAfterFixed" />
         <DealFig at={at} label="Fully loaded net, a unit" figure="fullyLoadedNetPerUnit" />
-        <DealFig at={at} label="Margin on the paid fill" figure="fillMargin" note="beside all the others" />
+        <DealFig
+          at={at}
+          label="Margin on the paid fill"
+          figure="fillMargin"
+          note="on the first stock sold in; not part of the figures above"
+        />
       </Figures>
       {at.deal.items.length > 1 && <PerItem at={at} />}
       <MoneyDown at={at} />
@@ -87,7 +92,7 @@ function RateNeeded({ at }: { at: ShownDeal }): VNode {
       <Figure
         label="Break-even rate of sale"
         value={need === null ? 'none does' : say.number(need)}
-        note={`a store and week; planned ${say.number(item.unitsPerStoreWeek)}`}
+        note={`a store a week; planned ${say.number(item.unitsPerStoreWeek)}`}
         older={older}
         whereFrom={why(itemKey(at, item, 'breakEvenUnitsPerStoreWeek'))}
       />
@@ -132,7 +137,7 @@ function OneItem({ at }: { at: ShownDeal }): VNode | null {
 const ITEM_COLUMNS: readonly TableColumn[] = [
   { key: 'item', label: 'Product', kind: 'text' },
   { key: 'unit', label: 'A unit', kind: 'number' },
-  { key: 'week', label: 'A store and week', kind: 'number' },
+  { key: 'week', label: 'A store a week', kind: 'number' },
   { key: 'planned', label: 'Planned rate', kind: 'number' },
   { key: 'needed', label: 'Break-even rate', kind: 'number' },
   { key: 'year', label: 'Units, first year', kind: 'number' },
@@ -158,7 +163,7 @@ function PerItem({ at }: { at: ShownDeal }): VNode {
           item,
           'contributionPerStoreWeek',
           say.price(item.contributionPerStoreWeek),
-          'Contribution a store and week',
+          'Contribution a store a week',
         ),
         say.number(item.unitsPerStoreWeek),
         cell(

@@ -72,9 +72,14 @@ function doorsWords({ account }: ShownDeal, say: ScreenSay): string {
 }
 
 function ratesWords({ account, deal }: ShownDeal, say: ScreenSay): string {
-  const rates = deal.items.map((item) => say.number(item.unitsPerStoreWeek)).join(', ');
+  const rates = listWords(deal.items.map((item) => say.number(item.unitsPerStoreWeek)));
   const ramp = account.ramp.weeks === 0 ? '' : `, full in week ${account.ramp.weeks}`;
-  return `${rates} a store and week${ramp}`;
+  return `${rates} a store a week${ramp}`;
+}
+
+/** "12 and 7": a comma between numbers would read as a decimal mark. */
+function listWords(texts: readonly string[]): string {
+  return texts.join(' and ');
 }
 
 function moneyDownWords({ account }: ShownDeal, say: ScreenSay): string {

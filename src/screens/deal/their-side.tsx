@@ -32,7 +32,7 @@ const LINES: readonly Line[] = [
   { figure: 'pennyProfitAllIn', label: 'Penny profit, all in', write: price },
   { figure: 'frontMarginRate', label: 'Front margin', term: 'frontMargin', write: percent },
   { figure: 'allInMarginRate', label: 'All-in margin', term: 'allInMargin', write: percent },
-  { figure: 'perStoreWeek', label: 'A store and week', write: price },
+  { figure: 'perStoreWeek', label: 'A store a week', write: price },
   { figure: 'perFacingWeek', label: 'A facing and week', term: 'facing', write: price },
   { figure: 'averageStockPerStore', label: 'Stock in a store', write: tenth },
   { figure: 'turnsPerYear', label: 'Turns a year', term: 'turns', write: tenth },
@@ -83,7 +83,7 @@ export function TheirSide({ at }: { at: ShownDeal }): VNode {
 }
 
 function summary({ perStoreWeek }: RetailerSide, say: ScreenSay): string {
-  return `${say.price(perStoreWeek)} a store and week`;
+  return `${say.price(perStoreWeek)} a store a week`;
 }
 
 function Value({ at, item, line }: { at: ShownDeal; item: DealItem; line: Line }): ComponentChildren {

@@ -35,7 +35,9 @@ function Titled({ title, href, children }: { title: string; href: string; childr
   return (
     <section class="ff-stack" aria-label={title}>
       <h2>
-        <a href={href}>{title}</a>
+        <a class="ff-front-link" href={href}>
+          {title}
+        </a>
       </h2>
       {children}
     </section>

@@ -19,7 +19,7 @@ const DISPLAY: readonly FieldSpec[] = [
   money('buildAmountPerDoor', 'Building one'),
   money('freightAmountPerDoor', 'Freight for one'),
   count('buildWeeks', 'Paid before the opening', 'weeks'),
-  money('feeAmountPerStoreWeek', 'Fee a store and week'),
+  money('feeAmountPerStoreWeek', 'Fee a store a week'),
   count('weeks', 'Stands for', 'weeks'),
   share('liftRate', 'Sells more by', { hint: 'On top of the rate of sale while it stands.' }),
 ];
@@ -37,7 +37,7 @@ export function MoneyDownSection({ base }: { base: string }): VNode {
         <Fields
           base={`${base}/slotting`}
           specs={[
-            money('amount', 'Slotting', { step: 'sum' }),
+            money('amount', 'Slotting, amount', { step: 'sum' }),
             choice('per', 'for', PER, { asList: true }),
             choice('settled', 'Paid', [
               { value: 'atOpening', label: 'at the opening' },

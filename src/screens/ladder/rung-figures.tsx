@@ -36,7 +36,7 @@ function ListFigures({ shown }: { shown: ShownLadder }): VNode {
   return (
     <Figures>
       <ListingFig shown={shown} label="We keep" value={say.price(contribution)} figure="contribution" />
-      <ListingFig shown={shown} label="of the net price" value={rate} figure="contributionRate" />
+      <ListingFig shown={shown} label="Of net price" value={rate} figure="contributionRate" />
       <ListingFig shown={shown} label="Trade rate" value={say.percent(tradeRate)} figure="tradeRate" />
     </Figures>
   );

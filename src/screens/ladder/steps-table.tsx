@@ -41,7 +41,7 @@ export function StepsTable({ shown }: { shown: ShownLadder }): VNode {
     <>
       <Figures>
         {fig('We keep, a unit', say.price(ladder.contribution), 'contribution')}
-        {fig('of the net price', rate === null ? 'not known' : say.percent(rate), 'contributionRate')}
+        {fig('We keep, of net price', rate === null ? 'not known' : say.percent(rate), 'contributionRate')}
         {fig('Trade rate', say.percent(ladder.tradeRate), 'tradeRate')}
         {fig('Ladder margin', say.percent(ladder.ladderMarginRate), 'ladderMarginRate')}
       </Figures>

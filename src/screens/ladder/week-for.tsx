@@ -21,7 +21,7 @@ export function WeekFor({ path, label, placeholder }: WeekForProps): VNode {
       path={path}
       label={label}
       kind="whole"
-      unit="week"
+      prefix={typeof week === 'number' ? 'week' : undefined}
       step="one"
       placeholder={placeholder}
       hint={typeof week === 'number' ? `begins ${say.weekDay(week)}` : undefined}

@@ -38,14 +38,15 @@ function Claims(): VNode | null {
       <ul class="ff-claims">
         {plan.accounts.map((account) => (
           <li key={account.id}>
-            {account.name}: {say.count(doorsOf(account))} stores{byWhen(account, say.week)};{' '}
-            {account.listings
-              .map((listing) => {
-                const item = plan.items.find(({ id }) => id === listing.itemId)?.name ?? '';
-                return `${item} ${say.number(Number(listing.unitsPerStoreWeek))} a store a week`;
-              })
-              .join(', ')}
-            .
+            <p>
+              {account.name}: {say.count(doorsOf(account))} stores{byWhen(account, say.week)}.
+            </p>
+            {account.listings.map((listing) => (
+              <p key={listing.itemId} class="ff-least ff-quiet">
+                {plan.items.find(({ id }) => id === listing.itemId)?.name}:{' '}
+                {say.number(Number(listing.unitsPerStoreWeek))} a store a week
+              </p>
+            ))}
           </li>
         ))}
       </ul>
