@@ -161,8 +161,7 @@ async function faultsOf(element: HTMLElement | SVGElement, texts: readonly strin
   async function type(value: string): Promise<void> {
     Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')?.set?.call(box, value);
     box.dispatchEvent(new Event('input', { bubbles: true }));
-    await new Promise(requestAnimationFrame);
-    await new Promise((done) => setTimeout(done, 0));
+    await new Promise((done) => setTimeout(done, 0)); // the screen is drawn before the next task
   }
 
   function sentenceBelow(): string {

@@ -5,7 +5,7 @@
  * in the list of plans.
  */
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Plan } from '../../src/domain/plan/index.ts';
 import type { VerdictName } from '../../src/domain/results.ts';
 import { demos, goTo, type OpenedApp, openApp, verdictsOnFront, WORDS } from '../support/app-driver.ts';
@@ -21,16 +21,13 @@ const all = await demos();
 
 beforeAll(async () => {
   [browser, app] = await Promise.all([startBrowser(), serveApp()]);
-});
-
-beforeEach(async () => {
   const before = (): void => {
     document.addEventListener('securitypolicyviolation', (event) => {
       console.error(`policy: ${event.violatedDirective} ${event.blockedURI}`);
     });
   };
+  // Nothing is edited on the walk, so one device serves it all.
   opened = await openApp(browser, { address: app.address, hash: '#/plans', device: desktop, before });
-  return () => opened.context.close();
 });
 
 afterAll(async () => {
@@ -54,6 +51,7 @@ describe.each(all.map(({ plan, results }) => ({ name: plan.name, plan, results }
 
     test('says each verdict once and the same everywhere', async () => {
       const { page } = opened;
+      await goTo(page, '#/plans', 'Plans');
       const marks = page.locator('.ff-plan-row', { hasText: plan.name }).locator('.ff-plan-marks .ff-spoken');
       const inList = await marks.innerText();
       await goTo(page, `#/p/${plan.id}/front`, plan.name);

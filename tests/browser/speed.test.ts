@@ -6,8 +6,8 @@
  */
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { demos, goTo, openApp } from '../support/app-driver.ts';
-import { phone, startBrowser } from '../support/browser.ts';
+import { demos, goTo, type OpenedApp, openApp } from '../support/app-driver.ts';
+import { startBrowser } from '../support/browser.ts';
 import { type ServedApp, serveApp } from '../support/served-app.ts';
 
 const FRAME_MS = 1000 / 60;
@@ -16,11 +16,13 @@ const FRAMES_MOST = 5;
 
 let browser: Browser;
 let app: ServedApp;
+let opened: OpenedApp;
 
 const all = await demos();
 
 beforeAll(async () => {
   [browser, app] = await Promise.all([startBrowser(), serveApp()]);
+  opened = await openApp(browser, { address: app.address, hash: '#/plans' });
 });
 
 afterAll(async () => {
@@ -30,11 +32,8 @@ afterAll(async () => {
 
 describe.each(all.map(({ plan }) => ({ name: plan.name, plan })))('$name', ({ plan }) => {
   test('a typed value shows its result in the next frame', async () => {
-    const { context, page } = await openApp(browser, {
-      address: app.address,
-      hash: `#/p/${plan.id}/cash`,
-      device: phone,
-    });
+    const { page } = opened;
+    await goTo(page, `#/p/${plan.id}/cash`, 'Cash');
     const cash = await measured(page, 'Cash we have today', (turn) => String(50_000 + 1000 * turn));
     const [account] = plan.accounts;
     await goTo(page, `#/p/${plan.id}/cash?sheet=inputs%3Alistings%3A${account?.id}`, 'Cash');
@@ -53,7 +52,6 @@ describe.each(all.map(({ plan }) => ({ name: plan.name, plan })))('$name', ({ pl
       );
       expect(frames).toBeLessThan(FRAMES_MOST);
     }
-    await context.close();
   });
 });
 

@@ -35,6 +35,11 @@ export async function axeFaults(page: Page, only: readonly string[] | null): Pro
 
 /** Opens every fold inside what is shown, and the folds inside those. */
 export async function openFolds(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    // What was just drawn is ready for a tap a frame later.
+    for (let frame = 0; frame < 2; frame += 1) await new Promise(requestAnimationFrame);
+    await new Promise((done) => setTimeout(done, 0));
+  });
   for (let depth = 0; depth < 4; depth += 1) {
     const opened = await page.evaluate(() => {
       const closed = [...document.querySelectorAll('details:not([open])')];

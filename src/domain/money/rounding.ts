@@ -12,10 +12,15 @@ export function roundToMinor(amount: Decimal, minorDigits: number): Decimal {
 
 /** The least unit price on the grid that is not below `amount`. */
 export function upToGrid(amount: Decimal): Decimal {
-  return amount.toDecimalPlaces(4, Decimal.ROUND_CEIL);
+  return settled(amount).toDecimalPlaces(4, Decimal.ROUND_CEIL);
 }
 
 /** The greatest unit price on the grid that is not above `amount`. */
 export function downToGrid(amount: Decimal): Decimal {
-  return amount.toDecimalPlaces(4, Decimal.ROUND_FLOOR);
+  return settled(amount).toDecimalPlaces(4, Decimal.ROUND_FLOOR);
+}
+
+/** Quotients end after 40 digits: without what is beyond 25 decimals a price on the grid stays where it is. */
+function settled(amount: Decimal): Decimal {
+  return amount.toDecimalPlaces(25);
 }
