@@ -3,7 +3,7 @@
  * Worked figure: the row is 44 px; closed, its content is not built at all, so a long table costs nothing.
  */
 import type { ComponentChildren, VNode } from 'preact';
-import { useEffect, useId, useState } from 'preact/hooks';
+import { useEffect, useId, useRef, useState } from 'preact/hooks';
 
 export interface DisclosureProps {
   readonly summary: ComponentChildren;
@@ -16,7 +16,13 @@ export interface DisclosureProps {
 /** A row that opens. */
 export function Disclosure({ summary, children, open = false, onToggle }: DisclosureProps): VNode {
   const [shown, setShown] = useState(open);
-  useEffect(() => setShown(open), [open]);
+  const before = useRef(open);
+  useEffect(() => {
+    // Not on the first run: opened before its effects ran, it would stay open and empty.
+    if (before.current === open) return;
+    before.current = open;
+    setShown(open);
+  }, [open]);
   return (
     <details
       class="ff-disclosure"
