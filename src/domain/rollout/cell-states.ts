@@ -1,5 +1,5 @@
 // Stock and open orders of every cell as the pass carries them from week to week, and the pass without limits too.
-// Worked figure: 288 cells over 104 weeks with a week in transit hold 288 x 106 places of arrivals.
+// Worked figure: 288 cells with a week in transit and no returns hold 2 weeks of arrivals, 576 places.
 import type { Compiled } from './compiled.ts';
 
 /** Stock and open orders of every cell, an array a quantity: the inner loops run over these. */
@@ -11,7 +11,6 @@ export interface CellStates {
   /** Free units of the fill still to ship. */
   freeLeft: Float64Array;
   /** Fractions waiting for the next unit, in millionths. */
-  demandCarry: Float64Array;
   returnCarry: Float64Array;
   resaleCarry: Float64Array;
   shrinkCarry: Float64Array;
@@ -19,30 +18,59 @@ export interface CellStates {
   heldUnits: Float64Array;
   heldAmount: Float64Array;
   heldCarry: Float64Array;
-  /** Arrivals at [week x cells + cell]. */
+  /** Arrivals, a round of weeks: as many as the longest transit and the longest look back of returns need. */
   arriving: Float64Array;
+  arrivingWeeks: number;
+  returnLag: number;
   count: number;
 }
 
-/** All cells before the first week; `weeks` is how long this run goes on. */
-export function newCells(compiled: Compiled, weeks: number): CellStates {
-  const count = compiled.cells.length;
-  const span = weeks + 1 + Math.max(0, ...compiled.cells.map((cell) => cell.transitWeeks));
-  return {
-    stock: Float64Array.from(compiled.cells, (cell) => cell.openingStock),
-    transit: new Float64Array(count),
-    open: new Float64Array(count),
-    freeLeft: Float64Array.from(compiled.cells, (cell) => cell.freeUnits),
-    demandCarry: new Float64Array(count),
-    returnCarry: new Float64Array(count),
-    resaleCarry: new Float64Array(count),
-    shrinkCarry: new Float64Array(count),
-    heldUnits: new Float64Array(count),
-    heldAmount: new Float64Array(count),
-    heldCarry: new Float64Array(count),
-    arriving: new Float64Array(count * span),
+const SERIES = 10;
+
+/** All cells before the first week. */
+export function newCells({ cells, hot }: Compiled): CellStates {
+  const { count, longestTransit, longestReturnLag } = hot;
+  const arrivingWeeks = longestTransit + longestReturnLag + 1;
+  const memory = new Float64Array(count * (SERIES + arrivingWeeks));
+  let used = 0;
+  const series = (length: number): Float64Array => {
+    used += length;
+    return memory.subarray(used - length, used);
+  };
+  const states: CellStates = {
+    stock: series(count),
+    transit: series(count),
+    open: series(count),
+    freeLeft: series(count),
+    returnCarry: series(count),
+    resaleCarry: series(count),
+    shrinkCarry: series(count),
+    heldUnits: series(count),
+    heldAmount: series(count),
+    heldCarry: series(count),
+    arriving: series(count * arrivingWeeks),
+    arrivingWeeks,
+    returnLag: longestReturnLag,
     count,
   };
+  cells.forEach((cell, index) => {
+    states.stock[index] = cell.openingStock;
+    states.freeLeft[index] = cell.freeUnits;
+  });
+  return states;
+}
+
+/** Where a week's arrivals begin in their round. */
+export function arrivalsFrom(cells: CellStates, week: number): number {
+  return (week % cells.arrivingWeeks) * cells.count;
+}
+
+/** At the end of a week: the arrivals no return looks back at any more give their place to weeks to come. */
+export function forgetArrivals(cells: CellStates, week: number): void {
+  const past = week - cells.returnLag;
+  if (past < 0) return;
+  const from = arrivalsFrom(cells, past);
+  cells.arriving.fill(0, from, from + cells.count);
 }
 
 /** Add to an array's place. */

@@ -1,9 +1,9 @@
-// Doors by week, what shoppers want of them, and what their shelves are ordered up to. None of it depends on what we
-// can ship, so it is worked out once per plan. Worked figure: 10 doors, 6 units a store and week, second week of a
-// ramp from one half over 8 weeks: round(10 x 6 x 0.5625 x 10^6) = 33,750,000 millionths, 33.75 units.
+// Doors by week, and the factors by week that demand is made of. None of it depends on what we can ship, so it is
+// worked out once per plan. Worked figure: 100 doors that lose 6 % a year are round(100 x 0.94 ^ (26 / 52)) = 97 after
+// half a year.
 import { isoWeekOf } from '../calendar.ts';
 import type { Account, Item, Listing, Plan } from '../plan/index.ts';
-import type { Cohort, HotCells } from './compiled.ts';
+import type { Cohort } from './compiled.ts';
 
 /** What leaves at the end of a week is there at most this long after: doors are known so far past the reach. */
 export const LONGEST_TRANSIT = 27;
@@ -19,38 +19,88 @@ export function rampAt(age: number, startRate: number, weeks: number): number {
   return startRate + (1 - startRate) * Math.min(1, age / weeks);
 }
 
-/** Cohorts of an account in file order: doors already open first, then each wave week by week. */
-export function cohortsOf(args: { account: Account; accountIndex: number; reach: number }): Cohort[] {
-  const { account, accountIndex, reach } = args;
-  const keep = 1 - Number(account.attritionYearlyRate);
-  const cut = account.cutWeek ?? Number.POSITIVE_INFINITY;
-  // Powers are dear: one table an account.
-  const known = reach + LONGEST_TRANSIT;
-  const kept = Float64Array.from({ length: known }, (_, k) => (keep === 1 ? 1 : keep ** (k / 52)));
-  const cohorts: Cohort[] = [];
-  const add = (openWeek: number, doorsAtOpening: number, wasOpen: boolean) => {
-    const doors = new Int32Array(known);
-    // Attrition of doors already open is counted from the plan's first week.
-    const from = Math.max(0, openWeek);
-    for (let w = from; w < known && w < cut; w++) {
-      doors[w] = Math.round(doorsAtOpening * (kept[w - from] ?? 0));
-    }
-    const closes = new Uint8Array(reach);
-    for (let w = from + 1; w < reach; w++) closes[w] = (doors[w] ?? 0) < (doors[w - 1] ?? 0) ? 1 : 0;
-    if (wasOpen && cut === 0) closes[0] = 1;
-    cohorts.push({ account: accountIndex, openWeek, doorsAtOpening, doors, closes });
-  };
-  for (const group of account.runningDoors) add(-group.ageWeeks, group.doors, true);
+/** Doors that open together, before their weeks are worked out. */
+interface Opening {
+  openWeek: number;
+  doors: number;
+  wasOpen: boolean;
+}
+
+/** Openings of an account in file order: doors already open first, then each wave week by week. */
+function openingsOf(account: Account, reach: number): Opening[] {
+  const openings: Opening[] = account.runningDoors.map((group) => ({
+    openWeek: -group.ageWeeks,
+    doors: group.doors,
+    wasOpen: true,
+  }));
   for (const wave of account.waves) {
     let left = wave.doors;
     // Doors past the reach of the pass change nothing in it: they are left out, however many.
     for (let w = wave.openWeek; left > 0 && w < reach + leadOfOpening(account); w++) {
-      const opening = Math.min(left, wave.doorsPerWeek);
-      add(w, opening, false);
-      left -= opening;
+      const doors = Math.min(left, wave.doorsPerWeek);
+      openings.push({ openWeek: w, doors, wasOpen: false });
+      left -= doors;
     }
   }
-  return cohorts;
+  return openings;
+}
+
+/** All cohorts of a plan, an account after the other; their weeks stand in one array. */
+export interface Cohorts {
+  /** By account, in file order. */
+  byAccount: Cohort[][];
+  doors: Int32Array;
+  /** Weeks known of each cohort: the reach and the longest transit. */
+  known: number;
+}
+
+export function cohortsOf(accounts: readonly Account[], reach: number): Cohorts {
+  const known = reach + LONGEST_TRANSIT;
+  const openings = accounts.map((account) => openingsOf(account, reach));
+  const count = openings.reduce((total, own) => total + own.length, 0);
+  const doors = new Int32Array(count * known);
+  let from = 0;
+  const byAccount = accounts.map((account, a) => {
+    const kept = keptShares(account, known);
+    return (openings[a] ?? []).map((opening) => {
+      const own = doors.subarray(from, from + known);
+      from += known;
+      return cohortOf({ account, index: a, opening, kept, own, reach });
+    });
+  });
+  return { byAccount, doors, known };
+}
+
+/** Share of doors still open after so many weeks. Powers are dear: one table an account; null when none ever close. */
+function keptShares(account: Account, weeks: number): Float64Array | null {
+  const keep = 1 - Number(account.attritionYearlyRate);
+  if (keep === 1) return null;
+  const shares = new Float64Array(weeks);
+  for (let k = 0; k < weeks; k++) shares[k] = keep ** (k / 52);
+  return shares;
+}
+
+interface CohortArgs {
+  account: Account;
+  index: number;
+  opening: Opening;
+  kept: Float64Array | null;
+  /** Where its doors by week are written. */
+  own: Int32Array;
+  reach: number;
+}
+
+function cohortOf({ account, index, opening, kept, own, reach }: CohortArgs): Cohort {
+  const { openWeek, doors, wasOpen } = opening;
+  // Attrition of doors already open is counted from the plan's first week.
+  const from = Math.max(0, openWeek);
+  const until = Math.min(own.length, account.cutWeek ?? own.length);
+  for (let w = from; w < until; w++) {
+    own[w] = kept ? Math.round(doors * (kept[w - from] ?? 0)) : doors;
+  }
+  const closingWeeks: number[] = wasOpen && account.cutWeek === 0 ? [0] : [];
+  for (let w = from + 1; w < reach; w++) if ((own[w] ?? 0) < (own[w - 1] ?? 0)) closingWeeks.push(w);
+  return { account: index, openWeek, doorsAtOpening: doors, doors: own, closingWeeks };
 }
 
 /** How many cells a plan would make: each wave opens one group of doors a week, times the items listed. */
@@ -97,71 +147,4 @@ export function promotionByWeek(account: Account, weeks: number): Float64Array |
 export function fillPerDoor(listing: Listing, caseUnits: number): number {
   const shelf = listing.facings * listing.depthUnits + listing.backStockUnits;
   return caseUnits * Math.ceil(shelf / caseUnits);
-}
-
-export interface DemandArgs {
-  account: Account;
-  listing: Listing;
-  cohort: Cohort;
-  fillPerDoorUnits: number;
-  season: Float64Array | null;
-  promotion: Float64Array | null;
-  reach: number;
-  /** Where this cell's weeks are written, at [week x cells + cell]. */
-  hot: HotCells;
-  cell: number;
-}
-
-/**
- * Demand in millionths of a unit, and the order-up-to level in units, by week.
- * Demand: round(D V ramp season promotion display 10^6), doubles multiplied in this order.
- * Target: the larger of D x fill and the demand of the next 1 + transit + cover weeks at today's doors.
- */
-export function fillDemandAndTarget(args: DemandArgs): void {
-  const { cohort, reach, account, listing, hot, cell } = args;
-  const ahead = 1 + account.terms.transitWeeks + listing.coverWeeks;
-  const first = Math.max(0, cohort.openWeek);
-  const millionths = demandOf(args);
-  let doorsKept = -1;
-  let windowSum = 0;
-  for (let w = first; w < reach; w++) {
-    const doors = cohort.doors[w] ?? 0;
-    if (doors === 0) continue;
-    const now = millionths(doors, w);
-    const place = w * hot.count + cell;
-    hot.doors[place] = doors;
-    hot.demand[place] = now;
-    if (doors === doorsKept) {
-      windowSum += millionths(doors, w + ahead) - now;
-    } else {
-      windowSum = 0;
-      for (let j = 1; j <= ahead; j++) windowSum += millionths(doors, w + j);
-      doorsKept = doors;
-    }
-    hot.target[place] = Math.max(
-      doors * args.fillPerDoorUnits,
-      Math.floor((windowSum + 500_000) / 1_000_000),
-    );
-  }
-  for (let w = Math.max(first, reach); w < cohort.doors.length; w++) {
-    hot.doors[w * hot.count + cell] = cohort.doors[w] ?? 0;
-  }
-}
-
-/** Millionths demanded of so many doors in a week. */
-function demandOf(args: DemandArgs): (doors: number, week: number) => number {
-  const { account, cohort, season, promotion } = args;
-  const rate = Number(args.listing.unitsPerStoreWeek);
-  const startRate = Number(account.ramp.startRate);
-  const rampWeeks = account.ramp.weeks;
-  const displayFactor = account.display ? 1 + Number(account.display.liftRate) : 1;
-  const displayWeeks = account.display ? account.display.weeks : 0;
-  return (doors, week) => {
-    const age = week - cohort.openWeek;
-    const ramp = rampAt(age, startRate, rampWeeks);
-    const seasonNow = season ? (season[week] ?? 1) : 1;
-    const promotionNow = promotion ? (promotion[week] ?? 1) : 1;
-    const display = age < displayWeeks ? displayFactor : 1;
-    return Math.round(doors * rate * ramp * seasonNow * promotionNow * display * 1_000_000);
-  };
 }

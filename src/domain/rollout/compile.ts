@@ -5,9 +5,9 @@ import type { LadderResult, Landed } from '../ladder/types.ts';
 import { minorOf, rateOf, toTenThousandths } from '../money/decimal.ts';
 import { perMinorUnit } from '../money/integer.ts';
 import type { Account, Item, Listing, Plan } from '../plan/index.ts';
-import { cohortsOf, fillPerDoor } from './cells.ts';
+import { type Cohorts, cohortsOf, fillPerDoor } from './cells.ts';
 import { compileBusiness } from './compile-business.ts';
-import { addDemand, hotCells } from './compile-demand.ts';
+import { demandOfCells, hotCells } from './compile-demand.ts';
 import { compileListing } from './compile-listing.ts';
 import type { Cell, Cohort, Compiled, CompiledAccount, CompiledItem } from './compiled.ts';
 import { fixedSums } from './fixed.ts';
@@ -28,6 +28,7 @@ export function compile(args: CompileArgs): Compiled {
   const startDay = dayNumber(plan.startDate);
   const reach =
     weeks + Math.max(...plan.items.map((item) => item.supply.leadWeeks + item.supply.coverWeeks)) + 1;
+  const cohorts = cohortsOf(plan.accounts, reach);
   const compiled: Compiled = {
     weeks,
     reach,
@@ -41,12 +42,15 @@ export function compile(args: CompileArgs): Compiled {
     listings: [],
     cohorts: [],
     cells: [],
-    hot: hotCells([], 0),
+    hot: hotCells({ cells: [], listings: [], doors: cohorts.doors, doorsKnown: cohorts.known }),
+    demand: [],
     closings: [],
     business: compileBusiness(plan, minorDigits),
   };
-  for (let a = 0; a < plan.accounts.length; a++) addAccount(compiled, args, a);
-  addDemand(compiled, plan);
+  for (let a = 0; a < plan.accounts.length; a++) addAccount(compiled, args, cohorts, a);
+  const { cells, listings } = compiled;
+  compiled.hot = hotCells({ cells, listings, doors: cohorts.doors, doorsKnown: cohorts.known });
+  compiled.demand = demandOfCells(compiled, plan);
   orderCells(compiled, plan);
   compiled.closings = closingsOf(compiled);
   return compiled;
@@ -83,16 +87,16 @@ function compileItem(item: Item, landed: Landed, weeks: number, minorDigits: num
       writeOff: reason === 'writeOff',
     })),
     cellsByPriority: [],
-    fillsByWeek: [],
+    fillsByWeek: Array.from({ length: weeks + 1 }, () => []),
     listings: [],
   };
 }
 
-function addAccount(compiled: Compiled, args: CompileArgs, a: number): void {
+function addAccount(compiled: Compiled, args: CompileArgs, all: Cohorts, a: number): void {
   const { plan, minorDigits } = args;
   const account = plan.accounts[a] as Account;
   const firstCohort = compiled.cohorts.length;
-  const cohorts = cohortsOf({ account, accountIndex: a, reach: compiled.reach });
+  const cohorts = all.byAccount[a] ?? [];
   compiled.cohorts.push(...cohorts);
   const firstListing = compiled.listings.length;
   const firstCell = compiled.cells.length;
@@ -132,7 +136,7 @@ interface CellArgs {
   firstCohort: number;
 }
 
-/** One cell a cohort of this listing; their demand is worked out later, once the number of cells is known. */
+/** One cell a cohort of this listing. */
 function addCells(compiled: Compiled, args: CellArgs): void {
   const { plan, a, account, listing, listingIndex, item, cohorts, firstCohort } = args;
   const caseUnits = plan.items[item]?.caseUnits ?? 1;
@@ -182,31 +186,28 @@ function accountTerms(account: Account): TermsPart {
 
 /** Shipping order of each item's cells: account priority, then file order. */
 function orderCells(compiled: Compiled, plan: Plan): void {
-  const priorities = compiled.cells.map((cell) => plan.accounts[cell.account]?.priority ?? 99);
-  compiled.items.forEach((item, i) => {
-    const own: number[] = [];
-    compiled.cells.forEach((cell, index) => {
-      if (cell.item === i) own.push(index);
-    });
-    // The sort is stable: cells of one priority keep their file order.
-    item.cellsByPriority = own.sort((x, y) => (priorities[x] ?? 0) - (priorities[y] ?? 0));
-    item.fillsByWeek = Array.from({ length: compiled.weeks + 1 }, () => []);
-    for (const index of item.cellsByPriority) {
+  // The sort is stable: accounts of one priority keep their file order, and so do their cells.
+  const order = compiled.accounts.map((_, a) => a);
+  order.sort((x, y) => (plan.accounts[x]?.priority ?? 99) - (plan.accounts[y]?.priority ?? 99));
+  for (const a of order) {
+    for (const index of compiled.accounts[a]?.cells ?? []) {
       const cell = compiled.cells[index] as Cell;
+      const item = compiled.items[cell.item] as CompiledItem;
+      item.cellsByPriority.push(index);
       item.fillsByWeek[cell.openWeek - cell.transitWeeks]?.push(index);
     }
-  });
+  }
 }
 
 function closingsOf(compiled: Compiled): number[][] {
   const closings: number[][] = Array.from({ length: compiled.weeks }, () => []);
   compiled.cells.forEach((cell, index) => {
     const account = compiled.accounts[cell.account] as CompiledAccount;
-    const { closes } = compiled.cohorts[cell.cohort] as Cohort;
-    const review = account.sale === 'guaranteed' ? cell.openWeek + account.reviewWeeks : -1;
-    for (let w = Math.max(0, cell.openWeek); w < compiled.weeks; w++) {
-      if (closes[w] === 1 || w === review) closings[w]?.push(index);
-    }
+    const { closingWeeks } = compiled.cohorts[cell.cohort] as Cohort;
+    for (const week of closingWeeks) closings[week]?.push(index);
+    if (account.sale !== 'guaranteed') return;
+    const review = cell.openWeek + account.reviewWeeks;
+    if (review >= 0 && !closingWeeks.includes(review)) closings[review]?.push(index);
   });
   return closings;
 }

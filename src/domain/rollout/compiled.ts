@@ -66,10 +66,10 @@ export interface Cohort {
   account: number;
   openWeek: number;
   doorsAtOpening: number;
-  /** Open doors by week, to the compiled reach. */
+  /** Open doors by week, to the compiled reach and past it by the longest transit. */
   doors: Int32Array;
-  /** Weeks in which doors close: most cohorts have none or few. */
-  closes: Uint8Array;
+  /** Weeks within the reach in which doors close, in order: most cohorts have none or few. */
+  closingWeeks: number[];
 }
 
 /** Cash or claim the account is due on a fixed week. */
@@ -139,6 +139,7 @@ export interface LoanTerms {
   principalMonths: number;
 }
 
+/** Cells as arrays: one a quantity, by cell. Cells of one listing stand side by side. */
 export interface HotCells {
   count: number;
   account: Int32Array;
@@ -147,13 +148,34 @@ export interface HotCells {
   caseUnits: Int32Array;
   transitWeeks: Int32Array;
   openWeek: Int32Array;
+  /** First cell of each listing, and one place more. */
+  firstOfListing: Int32Array;
   /** True when some cell has no transit: its deliveries arrive right after shipping. */
   someWithoutTransit: boolean;
+  longestTransit: number;
+  /** The longest any listing's returns look back at what was delivered; 0 without returns. */
+  longestReturnLag: number;
+  /** Doors of all cohorts, one after the other, `doorsKnown` weeks each; where each cell's cohort begins. */
   doors: Int32Array;
-  /** Millionths of a unit demanded. */
-  demand: Float64Array;
-  /** Units ordered up to. */
-  target: Float64Array;
+  doorsKnown: number;
+  doorsFrom: Int32Array;
+}
+
+/** What one cell's demand is made of. */
+export interface CellDemand {
+  cohort: Cohort;
+  /** Units a store and week, mature. */
+  rate: number;
+  startRate: number;
+  rampWeeks: number;
+  displayFactor: number;
+  displayWeeks: number;
+  /** By week of the plan; null when there are none. */
+  season: Float64Array | null;
+  promotion: Float64Array | null;
+  /** Weeks an order looks ahead. */
+  aheadWeeks: number;
+  fillPerDoorUnits: number;
 }
 
 export interface Compiled {
@@ -170,8 +192,10 @@ export interface Compiled {
   listings: CompiledListing[];
   cohorts: Cohort[];
   cells: Cell[];
-  /** What the inner loops read: an array a quantity, by cell, or at [week x cells + cell] up to the reach. */
+  /** What the inner loops read, an array a quantity. */
   hot: HotCells;
+  /** What demand and order-up-to levels are worked out from, by cell (wants.ts). */
+  demand: CellDemand[];
   /** By week: cells whose doors close then, or whose guarantee is reviewed, in file order. */
   closings: number[][];
   business: CompiledBusiness;

@@ -2,14 +2,13 @@
 // in each week, which purchase orders are planned on, and the shelf stock the retailer's side is judged by.
 // Worked figure: a fill of 480 ordered at the end of week 5 is 480 units shippable in week 6.
 
-import { newCells, plus } from './cell-states.ts';
-import type { Cell, Cohort, Compiled, CompiledAccount } from './compiled.ts';
+import { arrivalsFrom, type CellStates, newCells, plus } from './cell-states.ts';
+import type { Cell, Cohort, Compiled, CompiledAccount, CompiledListing } from './compiled.ts';
 import { takeReturns } from './returns.ts';
 import {
   arrive,
   type CellWeek,
   closingUnits,
-  demandOfWeek,
   fillOrder,
   holdUnits,
   isReviewed,
@@ -17,6 +16,7 @@ import {
   takeHeld,
   takeShrink,
 } from './stores.ts';
+import { type Wants, wantsOf } from './wants.ts';
 
 export interface FreeRun {
   /** [item][week], to the compiled reach. */
@@ -31,58 +31,92 @@ export function freeRun(compiled: Compiled): FreeRun {
     shippable: compiled.items.map(() => new Float64Array(reach + 1)),
     shelf: compiled.listings.map(() => ({ stock: 0, doorWeeks: 0 })),
   };
-  const cells = newCells(compiled, reach);
-  const at: CellWeek = { compiled, cells, index: 0, week: 0 };
   const firstWeeks = compiled.accounts.map((account) =>
     Math.max(0, Math.min(...account.cohorts.map((c) => compiled.cohorts[c]?.openWeek ?? 0))),
   );
+  const at = cellRun(compiled);
   for (let index = 0; index < hot.count; index++) {
-    const cell = compiled.cells[index] as Cell;
-    const begin = cell.openWeek - cell.transitWeeks - 1;
-    at.index = index;
-    if (begin >= -1 && begin < reach) plus(cells.open, index, fillOrder(compiled, cell));
-    const first = firstWeeks[cell.account] ?? 0;
-    const shelf = run.shelf[cell.listing] as FreeRun['shelf'][number];
-    for (let week = Math.max(0, begin + 1); week < reach; week++) {
-      at.week = week;
-      runWeek(at, run.shippable[cell.item] as Float64Array);
-      if (week < first || week >= first + 52) continue;
-      shelf.stock += cells.stock[index] ?? 0;
-      shelf.doorWeeks += hot.doors[week * hot.count + index] ?? 0;
-    }
+    moveTo(at, index);
+    runCell(at, run, firstWeeks[at.cell.account] ?? 0);
   }
   return run;
 }
 
+/** One cell's run, with what it belongs to; the same object for all, moved on. */
+interface CellRun extends CellWeek {
+  cells: CellStates;
+  wants: Wants;
+  cell: Cell;
+  cohort: Cohort;
+  account: CompiledAccount;
+  listing: CompiledListing;
+  /** Weeks in which doors close or a guarantee is reviewed happen in few cells. */
+  hasClosings: boolean;
+}
+
+function cellRun(compiled: Compiled): CellRun {
+  const at = { compiled, cells: newCells(compiled), wants: wantsOf(compiled), index: 0, week: 0 } as CellRun;
+  if (compiled.cells.length > 0) moveTo(at, 0);
+  return at;
+}
+
+function moveTo(at: CellRun, index: number): void {
+  const { compiled } = at;
+  at.index = index;
+  at.week = 0;
+  at.cell = compiled.cells[index] as Cell;
+  at.cohort = compiled.cohorts[at.cell.cohort] as Cohort;
+  at.account = compiled.accounts[at.cell.account] as CompiledAccount;
+  at.listing = compiled.listings[at.cell.listing] as CompiledListing;
+  at.hasClosings = at.account.sale === 'guaranteed' || at.cohort.closingWeeks.length > 0;
+}
+
+function runCell(at: CellRun, run: FreeRun, firstWeek: number): void {
+  const { compiled, cells, index, cell, cohort } = at;
+  const { reach } = compiled;
+  const begin = cell.openWeek - cell.transitWeeks - 1;
+  if (begin >= -1 && begin < reach) plus(cells.open, index, fillOrder(compiled, cell));
+  const shippable = run.shippable[cell.item] as Float64Array;
+  const shelf = run.shelf[cell.listing] as FreeRun['shelf'][number];
+  for (let week = Math.max(0, begin + 1); week < reach; week++) {
+    at.week = week;
+    runWeek(at, shippable);
+    if (week < firstWeek || week >= firstWeek + 52) continue;
+    shelf.stock += cells.stock[index] ?? 0;
+    shelf.doorWeeks += cohort.doors[week] ?? 0;
+  }
+}
+
 /** One cell's week: doors close, all that was ordered ships, arrives in its time, is bought, is ordered again. */
-function runWeek(at: CellWeek, shippable: Float64Array): void {
-  const { compiled, cells, index, week } = at;
-  const { hot } = compiled;
-  const place = week * hot.count + index;
-  const cell = compiled.cells[index] as Cell;
-  const cohort = compiled.cohorts[cell.cohort] as Cohort;
-  const account = compiled.accounts[cell.account] as CompiledAccount;
-  if (isReviewed(cell, cohort, account, week)) takeHeld(cells, index);
-  if (cohort.closes[week] === 1)
-    plus(cells.stock, index, -closingUnits(cohort, cells.stock[index] ?? 0, week));
+function runWeek(at: CellRun, shippable: Float64Array): void {
+  const { compiled, cells, wants, index, week, account } = at;
+  const { count } = cells;
+  if (at.hasClosings) closeDoors(at);
   const shipped = cells.open[index] ?? 0;
   if (shipped > 0) {
     shippable[week] = (shippable[week] ?? 0) + shipped;
     cells.open[index] = 0;
     plus(cells.transit, index, shipped);
-    plus(cells.arriving, (week + (hot.transitWeeks[index] ?? 0)) * cells.count + index, shipped);
+    plus(cells.arriving, arrivalsFrom(cells, week + at.cell.transitWeeks) + index, shipped);
     const free = Math.min(cells.freeLeft[index] ?? 0, shipped); // a fill is the first to leave
     plus(cells.freeLeft, index, -free);
     if (account.sale === 'guaranteed')
-      holdUnits({ cells, index, cell, terms: account, week }, shipped - free);
+      holdUnits({ cells, index, cell: at.cell, terms: account, week }, shipped - free);
   }
-  const units = cells.arriving[place] ?? 0;
-  if (units > 0) arrive(cells, index, units, (hot.doors[place] ?? 0) > 0);
-  const returns = compiled.listings[hot.listing[index] ?? 0]?.returns;
-  if (returns) takeReturns(at, returns);
+  const units = cells.arriving[arrivalsFrom(cells, week) + index] ?? 0;
+  if (units > 0) arrive(cells, index, units, (at.cohort.doors[week] ?? 0) > 0);
+  if (at.listing.returns) takeReturns(at, at.listing.returns);
   const stock = cells.stock[index] ?? 0;
-  const sold = Math.min(demandOfWeek(hot, cells, index, place), stock);
+  const sold = Math.min(wants.units[index * wants.weeks + week] ?? 0, stock);
   cells.stock[index] = stock - sold;
-  takeShrink(cells, index, sold, account.shrinkRate);
-  cells.open[index] = reorder(hot, cells, index, place);
+  if (account.shrinkRate > 0) takeShrink(cells, index, sold, account.shrinkRate);
+  cells.open[index] = reorder(compiled.hot, wants, cells, index, week);
+  const past = week - cells.returnLag;
+  if (past >= 0) cells.arriving[(past % cells.arrivingWeeks) * count + index] = 0;
+}
+
+function closeDoors({ cells, index, week, cell, cohort, account }: CellRun): void {
+  if (isReviewed(cell, cohort, account, week)) takeHeld(cells, index);
+  const closing = closingUnits(cohort, cells.stock[index] ?? 0, week);
+  if (closing > 0) plus(cells.stock, index, -closing);
 }

@@ -3,13 +3,21 @@
 // Worked figure: 40 of 200 units stand in doors that close and are credited at 2.60: a claim of 104.00, 40 units gone.
 import { mulDiv, timesPrice } from '../money/integer.ts';
 import { E, post } from './books.ts';
-import { plus } from './cell-states.ts';
+import { arrivalsFrom, plus } from './cell-states.ts';
 import type { Cell, Cohort, CompiledAccount, CompiledListing } from './compiled.ts';
 import { listingAt, reverseShares } from './invoice.ts';
 import type { ItemState } from './item-state.ts';
 import { resaleableOf, takeReturns } from './returns.ts';
 import type { AccountState, State } from './state.ts';
-import { arrive, type CellWeek, closingUnits, isReviewed, takeHeld, takeShrink } from './stores.ts';
+import {
+  arrive,
+  type CellWeek,
+  closingUnits,
+  isLastClosing,
+  isReviewed,
+  takeHeld,
+  takeShrink,
+} from './stores.ts';
 import { relieve } from './supply.ts';
 
 /** One cell in one week of the pass, with what it belongs to. */
@@ -49,7 +57,7 @@ export function closeDoors(at: CellAt): void {
   if (isReviewed(cell, cohort, account, week)) settleGuarantee(at);
   const units = closingUnits(cohort, cells.stock[index] ?? 0, week);
   if (units > 0) leaveShelf(at, units);
-  if (cohort.closes[week] === 1 && cohort.doors[week] === 0) dropOrders(at);
+  if (isLastClosing(cohort, week)) dropOrders(at);
 }
 
 function leaveShelf(at: CellAt, units: number): void {
@@ -138,7 +146,7 @@ function dropOrders(at: CellAt): void {
 /** Step 4: deliveries reach the shelf; what arrives at closed doors is gone. */
 export function receiveAtStore(at: CellAt): void {
   const { cells, index, week, item } = at;
-  const units = cells.arriving[week * cells.count + index] ?? 0;
+  const units = cells.arriving[arrivalsFrom(cells, week) + index] ?? 0;
   if (units === 0) return;
   const closed = arrive(cells, index, units, (at.cohort.doors[week] ?? 0) > 0);
   item.received += units - closed;

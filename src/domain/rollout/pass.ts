@@ -3,8 +3,8 @@
 // Worked figure: a week that opens with 100,000, takes in 5,000 of equity, pays 30,000 and is paid 20,000 closes at
 // 95,000 and was as low as 75,000: money goes out before it comes in.
 import { CASH, FIRST_CLAIM_INDEX, type Recorder } from './books.ts';
-import { plus } from './cell-states.ts';
-import type { Cell, Compiled } from './compiled.ts';
+import { arrivalsFrom, forgetArrivals, plus } from './cell-states.ts';
+import type { Cell, Compiled, CompiledListing } from './compiled.ts';
 import { postAllScans, postShipments } from './invoice.ts';
 import type { ItemState } from './item-state.ts';
 import { type CellAt, cellAt, closeDoors, moveTo, receiveAtStore, returnUnits, shrink } from './leave.ts';
@@ -21,9 +21,10 @@ import {
   prepareFunding,
 } from './standing.ts';
 import { type ListingWeek, newState, type State } from './state.ts';
-import { demandOfWeek, fillOrder, reorder } from './stores.ts';
+import { fillOrder, reorder } from './stores.ts';
 import { orderGoods, receiveGoods, removeUnits } from './supply.ts';
 import type { PassResult } from './types.ts';
+import { type Wants, wantsOf } from './wants.ts';
 
 export interface PassArgs {
   compiled: Compiled;
@@ -49,7 +50,8 @@ export function runPass(args: PassArgs): PassResult {
   const record = newRecord(state);
   prepareFunding(state);
   const at = cellAt(state);
-  placeOrders(at, -1);
+  const wants = wantsOf(compiled);
+  placeOrders(at, wants, -1);
   for (let week = 0; week < compiled.weeks; week++) {
     const opening = state.books.balances[CASH] ?? 0;
     startWeek(state, week);
@@ -58,14 +60,15 @@ export function runPass(args: PassArgs): PassResult {
     state.interestOwed += accrueInterest(state);
     storesBefore(at, week);
     suppliesAndShipping(at, week, shippable);
-    sales(at, week);
-    placeOrders(at, week);
+    sales(at, wants, week);
+    placeOrders(at, wants, week);
     claimSlotting(state, week);
     for (let a = 0; a < compiled.accounts.length; a++) settleAccount(state, a, week);
     baseSalesStep(state, week);
     payStanding(state, week, owed);
     assertSizes(state);
     recordWeek({ state, record, week, opening, moneyIn });
+    forgetArrivals(state.cells, week);
     assertBalance(state, week);
   }
   record.unplacedUnits = state.items.map((item) => item.unplaced);
@@ -120,7 +123,7 @@ function storeReceipts(at: CellAt, week: number, sameWeek: boolean): void {
   const { count, transitWeeks, someWithoutTransit } = at.compiled.hot;
   if (sameWeek && !someWithoutTransit) return;
   const { arriving } = at.cells;
-  const from = week * count;
+  const from = arrivalsFrom(at.cells, week);
   for (let index = 0; index < count; index++) {
     if (arriving[from + index] === 0 || (transitWeeks[index] === 0) !== sameWeek) continue;
     moveTo(at, index, week);
@@ -148,39 +151,55 @@ function suppliesAndShipping(at: CellAt, week: number, shippable: readonly Float
 }
 
 /** Step 7: shoppers buy what is there; goods on scan are invoiced now. */
-function sales(at: CellAt, week: number): void {
-  const { state, compiled, cells } = at;
-  const { hot } = compiled;
-  const { sold, lost } = state.accountUnits;
-  for (let index = 0; index < hot.count; index++) {
-    if (week < (hot.openWeek[index] ?? 0)) continue;
-    const demand = demandOfWeek(hot, cells, index, week * hot.count + index);
-    const isShrinkDue = (cells.shrinkCarry[index] ?? 0) >= 1_000_000;
-    if (demand === 0 && !isShrinkDue) continue;
-    const stock = cells.stock[index] ?? 0;
-    const bought = Math.min(demand, stock);
-    cells.stock[index] = stock - bought;
-    const item = state.items[hot.item[index] ?? 0] as ItemState;
+function sales(at: CellAt, wants: Wants, week: number): void {
+  const { state, compiled } = at;
+  for (let l = 0; l < state.listings.length; l++) {
+    const listing = state.listings[l] as ListingWeek;
+    const { demand, sold } = salesOf(at, wants, week, l);
+    if (demand === 0) continue;
+    const terms = compiled.listings[l] as CompiledListing;
+    const item = state.items[terms.item] as ItemState;
+    listing.sold = sold;
     item.demand += demand;
-    item.sold += bought;
-    item.lost += demand - bought;
-    (state.listings[hot.listing[index] ?? 0] as ListingWeek).sold += bought;
-    const account = hot.account[index] ?? 0;
-    plus(sold, account, bought);
-    plus(lost, account, demand - bought);
-    if (compiled.accounts[account]?.sale === 'scan') {
-      moveTo(at, index, week);
-      shrink(at, bought);
-    }
+    item.sold += sold;
+    item.lost += demand - sold;
+    plus(state.accountUnits.sold, terms.account, sold);
+    plus(state.accountUnits.lost, terms.account, demand - sold);
   }
   postAllScans(state, week);
 }
 
+/** Units wanted and sold of one listing; on scan, shrink follows each cell's sales. */
+function salesOf(at: CellAt, wants: Wants, week: number, l: number): { demand: number; sold: number } {
+  const { compiled, cells } = at;
+  const { firstOfListing, openWeek } = compiled.hot;
+  const { stock } = cells;
+  const { units, weeks } = wants;
+  const byScan = compiled.accounts[compiled.listings[l]?.account ?? -1]?.sale === 'scan';
+  const until = firstOfListing[l + 1] ?? 0;
+  let demand = 0;
+  let sold = 0;
+  for (let index = firstOfListing[l] ?? 0; index < until; index++) {
+    if (week < (openWeek[index] ?? 0)) continue;
+    const wanted = units[index * weeks + week] ?? 0;
+    const isShrinkDue = byScan && (cells.shrinkCarry[index] ?? 0) >= 1_000_000;
+    if (wanted === 0 && !isShrinkDue) continue;
+    const there = stock[index] ?? 0;
+    const bought = wanted < there ? wanted : there;
+    stock[index] = there - bought;
+    demand += wanted;
+    sold += bought;
+    if (!byScan) continue;
+    moveTo(at, index, week);
+    shrink(at, bought);
+  }
+  return { demand, sold };
+}
+
 /** Step 8: fills first, then reorders, each in shipping order, so that the queue is always sorted. */
-function placeOrders(at: CellAt, week: number): void {
+function placeOrders(at: CellAt, wants: Wants, week: number): void {
   const { state, compiled, cells } = at;
   const { hot } = compiled;
-  const from = week * hot.count;
   for (let i = 0; i < compiled.items.length; i++) {
     const { queue } = state.items[i] as ItemState;
     for (const index of compiled.items[i]?.fillsByWeek[week + 1] ?? []) {
@@ -190,7 +209,7 @@ function placeOrders(at: CellAt, week: number): void {
     if (week < 0) continue;
     for (const index of compiled.items[i]?.cellsByPriority ?? []) {
       if (week < (hot.openWeek[index] ?? 0)) continue;
-      const units = reorder(hot, cells, index, from + index);
+      const units = reorder(hot, wants, cells, index, week);
       if (units > 0) place(state, queue, { index, units, fill: false });
     }
   }

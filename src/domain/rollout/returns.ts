@@ -2,7 +2,7 @@
 // unit is lost to rounding; a store can't return what it no longer has. Worked figure: 3 % of a delivery of 120 units
 // is 3.6: three go back now, 0.6 waits for the next delivery.
 
-import { plus } from './cell-states.ts';
+import { arrivalsFrom, plus } from './cell-states.ts';
 import type { CompiledListing } from './compiled.ts';
 import type { CellWeek } from './stores.ts';
 
@@ -12,7 +12,7 @@ type Returns = NonNullable<CompiledListing['returns']>;
 export function takeReturns(at: CellWeek, returns: Returns): number {
   const { cells, index, week } = at;
   const from = week - returns.lagWeeks;
-  const delivered = from >= 0 ? (cells.arriving[from * cells.count + index] ?? 0) : 0;
+  const delivered = from >= 0 ? (cells.arriving[arrivalsFrom(cells, from) + index] ?? 0) : 0;
   if (delivered > 0) plus(cells.returnCarry, index, delivered * returns.rateMillionths);
   const due = Math.floor((cells.returnCarry[index] ?? 0) / 1_000_000);
   const units = Math.min(due, cells.stock[index] ?? 0);

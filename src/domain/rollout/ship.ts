@@ -2,7 +2,7 @@
 // What can't leave is backlog, or cancelled where the account's rule says so; fills never are. Worked figure: 100 units
 // ours, case 12, orders of 60 and 60: 60 leave for the first, 36 for the second, 4 stay.
 import { timesPrice } from '../money/integer.ts';
-import { plus } from './cell-states.ts';
+import { arrivalsFrom, plus } from './cell-states.ts';
 import type { Cell, CompiledAccount } from './compiled.ts';
 import type { ItemState } from './item-state.ts';
 import type { ListingWeek, State } from './state.ts';
@@ -60,7 +60,7 @@ function shipOrder(at: OrderAt, units: number): void {
   item.shipped += units;
   plus(cells.open, index, -units);
   plus(cells.transit, index, units);
-  plus(cells.arriving, (week + cell.transitWeeks) * cells.count + index, units);
+  plus(cells.arriving, arrivalsFrom(cells, week + cell.transitWeeks) + index, units);
   let free = 0;
   if (fill) {
     item.fillShipped += units;

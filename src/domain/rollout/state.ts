@@ -68,7 +68,7 @@ export function newState(compiled: Compiled, recorder: Recorder | null): State {
   const state: State = {
     compiled,
     books: openBooks(recorder),
-    cells: newCells(compiled, weeks),
+    cells: newCells(compiled),
     items: compiled.items.map((_, i) => newItem(compiled, i)),
     accounts: compiled.accounts.map(() => newAccount(weeks + DUE_AHEAD)),
     listings: compiled.listings.map(() => ({

@@ -4,6 +4,7 @@
 
 import { type CellStates, plus } from './cell-states.ts';
 import type { Cell, Cohort, Compiled, CompiledAccount, HotCells } from './compiled.ts';
+import type { Wants } from './wants.ts';
 
 /** One cell in one week of a run. */
 export interface CellWeek {
@@ -15,7 +16,7 @@ export interface CellWeek {
 
 /** Units that leave the shelves because doors close this week: all when none is left, else their share, rounded down. */
 export function closingUnits(cohort: Cohort, stock: number, week: number): number {
-  if (cohort.closes[week] !== 1) return 0;
+  if (stock === 0 || !cohort.closingWeeks.includes(week)) return 0;
   const before = cohort.doors[week - 1] ?? 0;
   const now = cohort.doors[week] ?? 0;
   if (now === 0) return stock;
@@ -33,8 +34,12 @@ export function arrive(cells: CellStates, index: number, units: number, open: bo
 /** Whether the guarantee of a cell is settled this week: at its review, or with its last door. */
 export function isReviewed(cell: Cell, cohort: Cohort, account: CompiledAccount, week: number): boolean {
   if (account.sale !== 'guaranteed') return false;
-  if (week === cell.openWeek + account.reviewWeeks) return true;
-  return cohort.closes[week] === 1 && cohort.doors[week] === 0;
+  return week === cell.openWeek + account.reviewWeeks || isLastClosing(cohort, week);
+}
+
+/** Whether the last doors of a cohort close this week. */
+export function isLastClosing(cohort: Cohort, week: number): boolean {
+  return cohort.doors[week] === 0 && cohort.closingWeeks.includes(week);
 }
 
 /** Of paid units shipped under guarantee, those held until the review; fractions are carried. */
@@ -69,28 +74,26 @@ export function takeShrink(cells: CellStates, index: number, sold: number, rateM
   return units;
 }
 
-// The next two run once a cell and week, tens of thousands of times a plan: plain arguments, for speed. `index` is the
-// cell, `place` its week's place in the hot arrays (week x cells + cell).
-
-/** Shoppers: whole units wanted this week; the fraction is carried. */
-export function demandOfWeek(hot: HotCells, cells: CellStates, index: number, place: number): number {
-  const millionths = (hot.demand[place] ?? 0) + (cells.demandCarry[index] ?? 0);
-  const demand = Math.floor(millionths / 1_000_000);
-  cells.demandCarry[index] = millionths - demand * 1_000_000;
-  return demand;
-}
+// Runs once a cell and week, tens of thousands of times a plan: plain arguments, for speed.
 
 /** Units the cohort orders at the end of a week, in full cases a door at a time; 0 when none or when doors will be gone. */
-export function reorder(hot: HotCells, cells: CellStates, index: number, place: number): number {
-  const doors = hot.doors[place] ?? 0;
+export function reorder(
+  hot: HotCells,
+  wants: Wants,
+  cells: CellStates,
+  index: number,
+  week: number,
+): number {
   const there = (cells.stock[index] ?? 0) + (cells.transit[index] ?? 0) + (cells.open[index] ?? 0);
-  const gap = (hot.target[place] ?? 0) - there;
+  const gap = (wants.target[index * wants.weeks + week] ?? 0) - there;
   const caseUnits = hot.caseUnits[index] ?? 1;
+  if (gap < caseUnits) return 0;
+  const place = (hot.doorsFrom[index] ?? 0) + week;
+  const doors = hot.doors[place] ?? 0;
   const beyondRounding = gap - ((doors - 1) * (caseUnits - 1)) / 2;
   if (beyondRounding < caseUnits || doors === 0) return 0;
   // Ordered now, shipped next week, there transit weeks later: nothing is ordered for closed doors.
-  const arrival = place + (1 + (hot.transitWeeks[index] ?? 0)) * hot.count;
-  if (hot.doors[arrival] === 0) return 0;
+  if (hot.doors[place + 1 + (hot.transitWeeks[index] ?? 0)] === 0) return 0;
   return Math.floor(beyondRounding / caseUnits) * caseUnits;
 }
 

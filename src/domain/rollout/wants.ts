@@ -1,0 +1,92 @@
+// What shoppers want of every cell and what its shelves are ordered up to, by week. It depends on nothing we ship, so it
+// is worked out once for all runs of a plan, in memory that is used again: fresh memory for 288 cells over 113 weeks
+// takes longer to touch than its sums take. Worked figure: 10 doors, 6 units a store and week, second week of a ramp
+// from one half over 8 weeks: round(10 x 6 x 0.5625 x 10^6) = 33,750,000 millionths; 33 units, 0.75 carried.
+import { rampAt } from './cells.ts';
+import type { CellDemand, Compiled } from './compiled.ts';
+
+/** At [cell x weeks + week]. */
+export interface Wants {
+  weeks: number;
+  /** Whole units wanted; fractions are carried to the next week. At most 100,000,000 (limits.ts). */
+  units: Int32Array;
+  /** Units ordered up to. */
+  target: Float64Array;
+}
+
+/** An order looks ahead at most 1 + 26 weeks of transit + 52 of cover. */
+export const LONGEST_AHEAD = 80;
+
+let wants: Wants = { weeks: 0, units: new Int32Array(0), target: new Float64Array(0) };
+let row = new Float64Array(0);
+let writtenFor: readonly CellDemand[] | null = null;
+
+/** The wants of a plan, to be read until the next call with another plan: written anew only then. */
+export function wantsOf({ demand, reach }: Compiled): Wants {
+  if (writtenFor === demand && wants.weeks === reach) return wants;
+  writtenFor = null;
+  const places = demand.length * reach;
+  const fits = wants.units.length >= places;
+  wants = {
+    weeks: reach,
+    units: fits ? wants.units : new Int32Array(places),
+    target: fits ? wants.target : new Float64Array(places),
+  };
+  if (row.length < reach + LONGEST_AHEAD) row = new Float64Array(reach + LONGEST_AHEAD);
+  for (let cell = 0; cell < demand.length; cell++) writeCell(demand[cell] as CellDemand, cell * reach);
+  writtenFor = demand;
+  return wants;
+}
+
+/**
+ * One cell's weeks, from `place` on. Target: the larger of D x fill and the demand of the next 1 + transit + cover weeks
+ * at today's doors, the window moved on week by week while the doors stay the same.
+ */
+function writeCell(cell: CellDemand, place: number): void {
+  const { units, target, weeks } = wants;
+  const { doors: doorsByWeek, openWeek } = cell.cohort;
+  const { aheadWeeks, fillPerDoorUnits } = cell;
+  const first = Math.min(weeks, Math.max(0, openWeek));
+  units.fill(0, place, place + weeks);
+  target.fill(0, place, place + first);
+  let doors = -1;
+  let ahead = 0;
+  let carry = 0;
+  for (let w = first; w < weeks; w++) {
+    const now = doorsByWeek[w] ?? 0;
+    if (now === 0) {
+      target[place + w] = 0;
+      continue;
+    }
+    if (now === doors) {
+      writeMillionths(cell, doors, w + aheadWeeks, w + aheadWeeks + 1);
+      ahead += (row[w + aheadWeeks] ?? 0) - (row[w] ?? 0);
+    } else {
+      doors = now;
+      writeMillionths(cell, doors, w, w + aheadWeeks + 1);
+      ahead = 0;
+      for (let j = 1; j <= aheadWeeks; j++) ahead += row[w + j] ?? 0;
+    }
+    const millionths = (row[w] ?? 0) + carry;
+    const whole = Math.floor(millionths / 1_000_000);
+    carry = millionths - whole * 1_000_000;
+    units[place + w] = whole;
+    target[place + w] = Math.max(doors * fillPerDoorUnits, Math.floor((ahead + 500_000) / 1_000_000));
+  }
+}
+
+/**
+ * Demand of so many doors in weeks [from, until), in millionths of a unit, into the row: round(D V ramp season promotion
+ * display 10^6), doubles multiplied in this order.
+ */
+function writeMillionths(cell: CellDemand, doors: number, from: number, until: number): void {
+  const { season, promotion, rampWeeks, displayWeeks } = cell;
+  for (let week = from; week < until; week++) {
+    const age = week - cell.cohort.openWeek;
+    const ramp = rampAt(age, cell.startRate, rampWeeks);
+    const seasonNow = season ? (season[week] ?? 1) : 1;
+    const promotionNow = promotion ? (promotion[week] ?? 1) : 1;
+    const display = age < displayWeeks ? cell.displayFactor : 1;
+    row[week] = Math.round(doors * cell.rate * ramp * seasonNow * promotionNow * display * 1_000_000);
+  }
+}
