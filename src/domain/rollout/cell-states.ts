@@ -1,6 +1,7 @@
 // Stock and open orders of every cell as the pass carries them from week to week, and the pass without limits too.
 // Worked figure: 288 cells with a week in transit and no returns hold 2 weeks of arrivals, 576 places.
 import type { Compiled } from './compiled.ts';
+import { seriesOf } from './series.ts';
 
 /** Stock and open orders of every cell, an array a quantity: the inner loops run over these. */
 export interface CellStates {
@@ -31,12 +32,7 @@ const SERIES = 10;
 export function newCells({ cells, hot }: Compiled): CellStates {
   const { count, longestTransit, longestReturnLag } = hot;
   const arrivingWeeks = longestTransit + longestReturnLag + 1;
-  const memory = new Float64Array(count * (SERIES + arrivingWeeks));
-  let used = 0;
-  const series = (length: number): Float64Array => {
-    used += length;
-    return memory.subarray(used - length, used);
-  };
+  const series = seriesOf(count * (SERIES + arrivingWeeks));
   const states: CellStates = {
     stock: series(count),
     transit: series(count),

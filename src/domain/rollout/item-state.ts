@@ -20,6 +20,9 @@ export interface ItemState {
   unplaced: number;
   /** Units that must be somewhere: opening + made − sold − gone. */
   known: number;
+  /** At the last close. */
+  inStores: number;
+  inTransit: number;
   /** Of the week at hand, in the order of UNIT_NAMES. */
   made: number;
   ordered: number;
@@ -50,6 +53,8 @@ export function newItem(compiled: Compiled, index: number): ItemState {
     landDeposit: new Float64Array(weeks),
     unplaced: 0,
     known: item.openingUnits,
+    inStores: 0,
+    inTransit: 0,
     made: 0,
     ordered: 0,
     shipped: 0,

@@ -71,8 +71,8 @@ export function runPass(args: PassArgs): PassResult {
     forgetArrivals(state.cells, week);
     assertBalance(state, week);
   }
-  record.unplacedUnits = state.items.map((item) => item.unplaced);
-  return record;
+  record.result.unplacedUnits = state.items.map((item) => item.unplaced);
+  return record.result;
 }
 
 function startWeek(state: State, week: number): void {
@@ -185,7 +185,7 @@ function salesOf(at: CellAt, wants: Wants, week: number, l: number): { demand: n
     const isShrinkDue = byScan && (cells.shrinkCarry[index] ?? 0) >= 1_000_000;
     if (wanted === 0 && !isShrinkDue) continue;
     const there = stock[index] ?? 0;
-    const bought = wanted < there ? wanted : there;
+    const bought = Math.min(wanted, there);
     stock[index] = there - bought;
     demand += wanted;
     sold += bought;

@@ -11,7 +11,8 @@ import { holdUnits } from './stores.ts';
 export function shipItem(state: State, i: number, week: number): void {
   const item = state.items[i] as ItemState;
   const { queue } = item;
-  const caseUnits = state.compiled.items[i]?.caseUnits ?? 1;
+  const { accounts, hot, items } = state.compiled;
+  const caseUnits = items[i]?.caseUnits ?? 1;
   const { count } = queue;
   let kept = 0;
   let backlog = 0;
@@ -20,11 +21,11 @@ export function shipItem(state: State, i: number, week: number): void {
     const ordered = queue.units[place] ?? 0;
     const fill = queue.fill[place] === 1;
     const whole = Math.floor(Math.min(ordered, item.ours) / caseUnits) * caseUnits;
-    if (whole > 0) shipOrder({ state, item, index, fill, week }, whole);
+    if (whole > 0) shipOrder(state, item, { index, fill, week }, whole);
     const left = ordered - whole;
     if (left <= 0) continue;
     backlog += left;
-    if (!fill && accountOf(state, index).cancels) {
+    if (!fill && accounts[hot.account[index] ?? -1]?.cancels) {
       plus(state.cells.open, index, -left);
       continue;
     }
@@ -38,29 +39,23 @@ export function shipItem(state: State, i: number, week: number): void {
   item.backlog = backlog;
 }
 
-function accountOf(state: State, index: number): CompiledAccount {
-  return state.compiled.accounts[state.compiled.cells[index]?.account ?? -1] as CompiledAccount;
-}
-
 interface OrderAt {
-  state: State;
-  item: ItemState;
   index: number;
   fill: boolean;
   week: number;
 }
 
 /** Whole cases of one order leave; free units of a fill go first. */
-function shipOrder(at: OrderAt, units: number): void {
-  const { state, item, index, fill, week } = at;
-  const { cells } = state;
-  const cell = state.compiled.cells[index] as Cell;
-  const listing = state.listings[cell.listing] as ListingWeek;
+function shipOrder(state: State, item: ItemState, at: OrderAt, units: number): void {
+  const { index, fill, week } = at;
+  const { cells, compiled } = state;
+  const { hot } = compiled;
+  const listing = state.listings[hot.listing[index] ?? 0] as ListingWeek;
   item.ours -= units;
   item.shipped += units;
   plus(cells.open, index, -units);
   plus(cells.transit, index, units);
-  plus(cells.arriving, arrivalsFrom(cells, week + cell.transitWeeks) + index, units);
+  plus(cells.arriving, arrivalsFrom(cells, week + (hot.transitWeeks[index] ?? 0)) + index, units);
   let free = 0;
   if (fill) {
     item.fillShipped += units;
@@ -69,18 +64,19 @@ function shipOrder(at: OrderAt, units: number): void {
   }
   listing.shippedFree += free;
   listing.shippedPaid += units - free;
-  const account = accountOf(state, index);
-  if (account.sale === 'guaranteed') holdGuaranteed(at, cell, account, units - free);
+  const terms = compiled.accounts[hot.account[index] ?? 0] as CompiledAccount;
+  if (terms.sale === 'guaranteed') holdGuaranteed(state, at, terms, units - free);
 }
 
 /** Under guaranteed sale a share of the units may come back: they are held, not sold, until the review. */
-function holdGuaranteed(at: OrderAt, cell: Cell, terms: CompiledAccount, paid: number): void {
-  const { state, index, week } = at;
-  const { cells } = state;
+function holdGuaranteed(state: State, at: OrderAt, terms: CompiledAccount, paid: number): void {
+  const { index, week } = at;
+  const { cells, compiled } = state;
+  const cell = compiled.cells[index] as Cell;
   const held = holdUnits({ cells, index, cell, terms, week }, paid);
   if (held === 0) return;
-  const price = state.compiled.listings[cell.listing]?.invoicePrice[week] ?? 0;
-  const amount = timesPrice(held, price, state.compiled.perMinor);
+  const price = compiled.listings[cell.listing]?.invoicePrice[week] ?? 0;
+  const amount = timesPrice(held, price, compiled.perMinor);
   plus(cells.heldAmount, index, amount);
   (state.listings[cell.listing] as ListingWeek).shippedHeld += held;
   plus(state.guaranteeAmount, cell.listing, amount);

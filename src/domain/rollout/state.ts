@@ -5,6 +5,7 @@ import { type Books, openBooks, type Recorder } from './books.ts';
 import { type CellStates, newCells } from './cell-states.ts';
 import type { Compiled, LoanTerms } from './compiled.ts';
 import { type ItemState, newItem } from './item-state.ts';
+import { seriesOf } from './series.ts';
 import { BALANCE_NAMES } from './types.ts';
 
 export interface Claim {
@@ -60,17 +61,16 @@ export interface State {
   accountUnits: { sold: Float64Array; lost: Float64Array };
 }
 
-/** The longest any dated sum can lie ahead: terms and lateness are at most 365 days each. */
-const DUE_AHEAD = 120;
-
 export function newState(compiled: Compiled, recorder: Recorder | null): State {
   const { weeks } = compiled;
+  const accounts = compiled.accounts.length;
+  const series = seriesOf((accounts * ACCOUNT_SERIES + OTHER_SERIES) * weeks);
   const state: State = {
     compiled,
     books: openBooks(recorder),
     cells: newCells(compiled),
     items: compiled.items.map((_, i) => newItem(compiled, i)),
-    accounts: compiled.accounts.map(() => newAccount(weeks + DUE_AHEAD)),
+    accounts: compiled.accounts.map(() => newAccount(() => series(weeks))),
     listings: compiled.listings.map(() => ({
       shippedPaid: 0,
       shippedFree: 0,
@@ -78,34 +78,38 @@ export function newState(compiled: Compiled, recorder: Recorder | null): State {
       sold: 0,
       credited: 0,
     })),
-    payableDue: new Float64Array(weeks + DUE_AHEAD),
-    baseDue: new Float64Array(weeks + DUE_AHEAD),
-    basePayDue: new Float64Array(weeks + DUE_AHEAD),
+    payableDue: series(weeks),
+    baseDue: series(weeks),
+    basePayDue: series(weeks),
     brokerOwed: 0,
     interestOwed: 0,
     royaltyOwed: new Map(),
     vatOwed: new Map(),
     loans: [],
     advanceLeft: 0,
-    advanceRates: new Float64Array(weeks),
+    advanceRates: series(weeks),
     advanceYearlyRate: 0,
     guaranteeAmount: new Float64Array(compiled.listings.length),
     accountUnits: {
-      sold: new Float64Array(compiled.accounts.length),
-      lost: new Float64Array(compiled.accounts.length),
+      sold: new Float64Array(accounts),
+      lost: new Float64Array(accounts),
     },
   };
   openBalances(state);
   return state;
 }
 
-function newAccount(weeks: number): AccountState {
+/** Weekly series of the whole state and of each account. */
+const OTHER_SERIES = 4;
+const ACCOUNT_SERIES = 5;
+
+function newAccount(series: () => Float64Array): AccountState {
   return {
-    dueGross: new Float64Array(weeks),
-    dueDeductions: new Float64Array(weeks),
-    dueDiscount: new Float64Array(weeks),
-    dueBad: new Float64Array(weeks),
-    dueAdvance: new Float64Array(weeks),
+    dueGross: series(),
+    dueDeductions: series(),
+    dueDiscount: series(),
+    dueBad: series(),
+    dueAdvance: series(),
     claims: [],
     receivable: 0,
     quietWeeks: 0,
@@ -143,7 +147,7 @@ function openBalances(state: State): void {
   set('retained', assets - opening.payables - opening.accrued - opening.loans - opening.paidInAmount);
 }
 
-/** Add to a dated sum, beyond the array it is out of sight. */
+/** Add to a dated sum; past the last week it is out of sight. */
 export function addDue(due: Float64Array, week: number, amount: number): void {
   if (week < due.length) due[week] = (due[week] ?? 0) + amount;
 }

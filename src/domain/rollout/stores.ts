@@ -77,13 +77,7 @@ export function takeShrink(cells: CellStates, index: number, sold: number, rateM
 // Runs once a cell and week, tens of thousands of times a plan: plain arguments, for speed.
 
 /** Units the cohort orders at the end of a week, in full cases a door at a time; 0 when none or when doors will be gone. */
-export function reorder(
-  hot: HotCells,
-  wants: Wants,
-  cells: CellStates,
-  index: number,
-  week: number,
-): number {
+export function reorder(hot: HotCells, wants: Wants, cells: CellStates, index: number, week: number): number {
   const there = (cells.stock[index] ?? 0) + (cells.transit[index] ?? 0) + (cells.open[index] ?? 0);
   const gap = (wants.target[index * wants.weeks + week] ?? 0) - there;
   const caseUnits = hot.caseUnits[index] ?? 1;
