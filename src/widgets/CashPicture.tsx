@@ -69,30 +69,46 @@ export function CashPicture(props: CashPictureProps): VNode {
       xLabels={props.xLabels}
       formatTick={props.formatTick}
       leastY={deep < 0 ? (deep - tagShare * high) / (1 - tagShare) : 0}
+      mostY={deep < 0 ? undefined : highAround(values, low.index) / (1 - tagShare)}
       heightRem={props.heightRem}
       table={props.table}
       tableLabel={props.tableLabel}
       showKey={props.range.length > 0}
       scrubber={props.scrubber}
       lanes={(geometry) => <Lanes lanes={props.lanes} geometry={geometry} />}
-      overlay={(geometry) => <Plumb geometry={geometry} low={low} />}
+      overlay={(geometry) => <Plumb geometry={geometry} low={low} values={values} />}
     />
   );
 }
 
-function Plumb({ geometry, low }: { readonly geometry: ChartGeometry; readonly low: LowPoint }): VNode {
+/** The highest value where the tag may come to stand, a quarter of the points to each side of the lowest. */
+function highAround(values: readonly number[], index: number): number {
+  const reach = Math.ceil(values.length / 4);
+  return Math.max(0, ...values.slice(Math.max(0, index - reach), index + reach + 1));
+}
+
+interface PlumbProps {
+  readonly geometry: ChartGeometry;
+  readonly low: LowPoint;
+  readonly values: readonly number[];
+}
+
+/** Below the lowest point, or at the top over it where the balance never falls below zero: the curve stays in sight. */
+function Plumb({ geometry, low, values }: PlumbProps): VNode {
   const x = xOf(geometry, low.index);
   const y = yOf(geometry, low.value);
   const zero = yOf(geometry, 0);
-  const { leftPx, rightPx, bottomPx } = geometry;
-  const below = bottomPx - y > 52;
+  const { leftPx, rightPx, topPx, bottomPx } = geometry;
+  const top = low.value >= 0 && yOf(geometry, highAround(values, low.index)) - topPx > 52;
+  const below = !top && bottomPx - y > 52;
+  const tagPx = top ? topPx : below ? y + 8 : y - 12;
   const share = rightPx === leftPx ? 0 : (x - leftPx) / (rightPx - leftPx);
   return (
     <>
       <svg class="ff-chart-svg" aria-hidden="true">
         <path class="ff-water" d={`M${leftPx} ${zero}H${rightPx}`} />
         <path class="ff-water-sign" d={`M${rightPx - 14} ${zero + 4}h14M${rightPx - 10} ${zero + 7}h6`} />
-        <path class="ff-plumb-line" d={`M${x} ${zero}V${y}`} />
+        <path class="ff-plumb-line" d={`M${x} ${top ? topPx : zero}V${y}`} />
         <path class="ff-plumb-bob" d={`M${x - 5} ${y - 6}h10l-5 10z`} />
       </svg>
       <div
@@ -101,8 +117,8 @@ function Plumb({ geometry, low }: { readonly geometry: ChartGeometry; readonly l
           left: `${x}px`,
           width: 'max-content',
           maxWidth: `${rightPx - leftPx}px`,
-          top: `${below ? y + 8 : y - 12}px`,
-          transform: `translate(${-100 * share}%, ${below ? '0' : '-100%'})`,
+          top: `${tagPx}px`,
+          transform: `translate(${-100 * share}%, ${top || below ? '0' : '-100%'})`,
         }}
       >
         <span class="ff-plumb-amount ff-number">{low.tagText}</span>

@@ -57,8 +57,8 @@ export interface HeaderProps {
 export function Header({ name, href, children }: HeaderProps): VNode {
   return (
     <header class="ff-header">
-      <a class="ff-header-name" href={href}>
-        {name}
+      <a class="ff-header-name" href={href} title={name}>
+        <span>{name}</span>
       </a>
       <div class="ff-header-side">{children}</div>
     </header>

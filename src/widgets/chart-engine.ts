@@ -82,7 +82,7 @@ function configure(spec: ChartSpec, colours: ChartColours): ChartConfiguration<K
       maintainAspectRatio: false,
       events: [],
       layout: { padding: { top: 4, right: 4 } },
-      scales: { x: xAxis(colours, least === 'bar'), y: yAxis(spec, colours) },
+      scales: { x: xAxis(colours, least === 'bar' || spec.endsInset === true), y: yAxis(spec, colours) },
     },
   };
 }
@@ -108,13 +108,19 @@ function dataset(series: ChartSeries, colours: ChartColours): Dataset {
     data: values,
     borderColor: colour,
     borderWidth: series.style === 'thin' ? 1 : 2,
-    borderDash: series.style === 'dashed' ? [6, 4] : [],
+    borderDash: dashes[series.style] ?? [],
     stepped: series.style === 'step' ? 'middle' : false,
     pointRadius: 0,
     tension: 0,
     ...lineFill(series, colours),
   };
 }
+
+const dashes: Partial<Record<ChartSeries['style'], number[]>> = {
+  dashed: [9, 4],
+  dotted: [2, 3],
+  dashDot: [9, 3, 2, 3],
+};
 
 function lineFill(
   series: ChartSeries,

@@ -10,7 +10,7 @@ export interface ChartSeries {
   /** One value a label; null where there is none. */
   readonly values: readonly (number | null)[];
   /** step: level through each label; thin: 1 px. Bars carry their owner's fill. */
-  readonly style: 'line' | 'step' | 'bar' | 'dashed' | 'thin';
+  readonly style: 'line' | 'step' | 'bar' | 'dashed' | 'dotted' | 'dashDot' | 'thin';
   readonly colour: ChartColour;
   /** zero: solid in its colour above zero, at-risk dots below; next: 8 % tint down to the next series. */
   readonly fill: 'none' | 'zero' | 'next';
@@ -25,6 +25,8 @@ export interface ChartSpec {
   /** The axis reaches at least this far down and up; undefined leaves it to the values (zero is always in). */
   readonly leastY?: number | undefined;
   readonly mostY?: number | undefined;
+  /** Half a step is left at both ends even without bars, to share the axis of a picture below that has some. */
+  readonly endsInset?: boolean | undefined;
 }
 
 /** Plain numbers, in px from the upper left of the plot's box. */

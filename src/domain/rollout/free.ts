@@ -15,6 +15,7 @@ import {
   reorder,
   takeHeld,
   takeShrink,
+  unitsOrdered,
 } from './stores.ts';
 import { type Wants, wantsOf } from './wants.ts';
 
@@ -37,7 +38,9 @@ export function freeRun(compiled: Compiled): FreeRun {
   const at = cellRun(compiled);
   for (let index = 0; index < hot.count; index++) {
     moveTo(at, index);
-    runCell(at, run, firstWeeks[at.cell.account] ?? 0);
+    const firstWeek = firstWeeks[at.cell.account] ?? 0;
+    if (isPlain(at)) runPlainCell(at, run, firstWeek);
+    else runCell(at, run, firstWeek);
   }
   return run;
 }
@@ -52,10 +55,19 @@ interface CellRun extends CellWeek {
   listing: CompiledListing;
   /** Weeks in which doors close or a guarantee is reviewed happen in few cells. */
   hasClosings: boolean;
+  /** A plain cell's shipments until they arrive. */
+  onTheWay: Float64Array;
 }
 
 function cellRun(compiled: Compiled): CellRun {
-  const at = { compiled, cells: newCells(compiled), wants: wantsOf(compiled), index: 0, week: 0 } as CellRun;
+  const at = {
+    compiled,
+    cells: newCells(compiled),
+    wants: wantsOf(compiled),
+    onTheWay: new Float64Array(compiled.hot.longestTransit + 1),
+    index: 0,
+    week: 0,
+  } as CellRun;
   if (compiled.cells.length > 0) moveTo(at, 0);
   return at;
 }
@@ -69,6 +81,55 @@ function moveTo(at: CellRun, index: number): void {
   at.account = compiled.accounts[at.cell.account] as CompiledAccount;
   at.listing = compiled.listings[at.cell.listing] as CompiledListing;
   at.hasClosings = at.account.sale === 'guaranteed' || at.cohort.closingWeeks.length > 0;
+}
+
+/** Sold at shipment, nothing comes back: most cells are, and their weeks need no more than three numbers. */
+function isPlain({ account, listing }: CellRun): boolean {
+  return account.sale === 'shipment' && listing.returns === null;
+}
+
+/** The weeks of runWeek() for a plain cell, its numbers at hand. */
+function runPlainCell(at: CellRun, run: FreeRun, firstWeek: number): void {
+  const { compiled, cell, cohort, onTheWay } = at;
+  const { units, target, weeks } = at.wants;
+  const { doors } = cohort;
+  const { reach } = compiled;
+  const { caseUnits, transitWeeks } = cell;
+  const shippable = run.shippable[cell.item] as Float64Array;
+  const shelf = run.shelf[cell.listing] as FreeRun['shelf'][number];
+  const begin = cell.openWeek - transitWeeks - 1;
+  const place = at.index * weeks;
+  const round = transitWeeks + 1;
+  let stock = cell.openingStock;
+  let transit = 0;
+  let open = begin >= -1 && begin < reach ? fillOrder(compiled, cell) : 0;
+  let shelved = 0;
+  let doorWeeks = 0;
+  let slot = 0;
+  let before = 0;
+  onTheWay.fill(0, 0, round);
+  for (let week = Math.max(0, begin + 1); week < reach; week++) {
+    const now = doors[week] ?? 0;
+    if (now < before || week === 0) stock -= closingUnits(cohort, stock, week);
+    before = now;
+    // What ships now is there after the transit: the round's last place, or this very one without transit.
+    shippable[week] = (shippable[week] ?? 0) + open;
+    transit += open;
+    onTheWay[slot === 0 ? transitWeeks : slot - 1] = open;
+    const arrived = onTheWay[slot] ?? 0;
+    transit -= arrived;
+    if (now > 0) stock += arrived;
+    slot = slot + 1 === round ? 0 : slot + 1;
+    stock -= Math.min(units[place + week] ?? 0, stock);
+    const gap = (target[place + week] ?? 0) - stock - transit;
+    const reaches = gap >= caseUnits && (doors[week + 1 + transitWeeks] ?? 0) > 0;
+    open = reaches ? unitsOrdered(gap, now, caseUnits) : 0;
+    if (week < firstWeek || week >= firstWeek + 52) continue;
+    shelved += stock;
+    doorWeeks += now;
+  }
+  shelf.stock += shelved;
+  shelf.doorWeeks += doorWeeks;
 }
 
 function runCell(at: CellRun, run: FreeRun, firstWeek: number): void {

@@ -20,12 +20,19 @@ export interface ListingAt {
   item: ItemState;
 }
 
+/** The same object for one listing in every week of a pass: moved on, not made anew. */
 export function listingAt(state: State, listing: number, week: number): ListingAt {
+  const at = (state.listingsAt[listing] ??= newListingAt(state, listing));
+  at.week = week;
+  return at;
+}
+
+function newListingAt(state: State, listing: number): ListingAt {
   const terms = state.compiled.listings[listing] as CompiledListing;
   return {
     state,
     listing,
-    week,
+    week: 0,
     terms,
     now: state.listings[listing] as ListingWeek,
     account: state.compiled.accounts[terms.account] as CompiledAccount,

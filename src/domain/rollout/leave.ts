@@ -3,14 +3,13 @@
 // Worked figure: 40 of 200 units stand in doors that close and are credited at 2.60: a claim of 104.00, 40 units gone.
 import { mulDiv, timesPrice } from '../money/integer.ts';
 import { E, post } from './books.ts';
-import { arrivalsFrom, plus } from './cell-states.ts';
+import { plus } from './cell-states.ts';
 import type { Cell, Cohort, CompiledAccount, CompiledListing } from './compiled.ts';
 import { listingAt, reverseShares } from './invoice.ts';
 import type { ItemState } from './item-state.ts';
 import { resaleableOf, takeReturns } from './returns.ts';
 import type { AccountState, State } from './state.ts';
 import {
-  arrive,
   type CellWeek,
   closingUnits,
   isLastClosing,
@@ -143,16 +142,10 @@ function dropOrders(at: CellAt): void {
   cells.open[index] = 0;
 }
 
-/** Step 4: deliveries reach the shelf; what arrives at closed doors is gone. */
-export function receiveAtStore(at: CellAt): void {
-  const { cells, index, week, item } = at;
-  const units = cells.arriving[arrivalsFrom(cells, week) + index] ?? 0;
-  if (units === 0) return;
-  const closed = arrive(cells, index, units, (at.cohort.doors[week] ?? 0) > 0);
-  item.received += units - closed;
-  if (closed === 0) return;
-  if (at.account.sale === 'scan') writeOff(at, closed);
-  else item.gone += closed;
+/** Step 4: what arrives at closed doors is gone. */
+export function loseAtClosedDoors(at: CellAt, units: number): void {
+  if (at.account.sale === 'scan') writeOff(at, units);
+  else at.item.gone += units;
 }
 
 /** Ordinary returns: credited at the invoice price, freight back paid, the resaleable part back in stock. */

@@ -7,7 +7,7 @@ import { arrivalsFrom, forgetArrivals, plus } from './cell-states.ts';
 import type { Cell, Compiled, CompiledListing } from './compiled.ts';
 import { postAllScans, postShipments } from './invoice.ts';
 import type { ItemState } from './item-state.ts';
-import { type CellAt, cellAt, closeDoors, moveTo, receiveAtStore, returnUnits, shrink } from './leave.ts';
+import { type CellAt, cellAt, closeDoors, loseAtClosedDoors, moveTo, returnUnits, shrink } from './leave.ts';
 import { growQueue, type OrderQueue } from './queue.ts';
 import { newRecord, recordWeek } from './record.ts';
 import { settleAccount } from './settle.ts';
@@ -21,7 +21,7 @@ import {
   prepareFunding,
 } from './standing.ts';
 import { type ListingWeek, newState, type State } from './state.ts';
-import { fillOrder, reorder } from './stores.ts';
+import { arrive, fillOrder, reorder } from './stores.ts';
 import { orderGoods, receiveGoods, removeUnits } from './supply.ts';
 import type { PassResult } from './types.ts';
 import { type Wants, wantsOf } from './wants.ts';
@@ -120,14 +120,25 @@ function storesBefore(at: CellAt, week: number): void {
 
 /** Deliveries that arrive this week: those without transit arrive right after shipping. */
 function storeReceipts(at: CellAt, week: number, sameWeek: boolean): void {
-  const { count, transitWeeks, someWithoutTransit } = at.compiled.hot;
+  const { compiled, state, cells } = at;
+  const { doors, doorsFrom, firstOfListing, transitWeeks, someWithoutTransit } = compiled.hot;
   if (sameWeek && !someWithoutTransit) return;
-  const { arriving } = at.cells;
-  const from = arrivalsFrom(at.cells, week);
-  for (let index = 0; index < count; index++) {
-    if (arriving[from + index] === 0 || (transitWeeks[index] === 0) !== sameWeek) continue;
-    moveTo(at, index, week);
-    receiveAtStore(at);
+  const from = arrivalsFrom(cells, week);
+  for (let l = 0; l < state.listings.length; l++) {
+    const first = firstOfListing[l] ?? 0;
+    const until = firstOfListing[l + 1] ?? 0;
+    if (first === until || (transitWeeks[first] === 0) !== sameWeek) continue;
+    let received = 0;
+    for (let index = first; index < until; index++) {
+      const units = cells.arriving[from + index] ?? 0;
+      if (units === 0) continue;
+      const closed = arrive(cells, index, units, (doors[(doorsFrom[index] ?? 0) + week] ?? 0) > 0);
+      received += units - closed;
+      if (closed === 0) continue;
+      moveTo(at, index, week);
+      loseAtClosedDoors(at, closed);
+    }
+    (state.items[compiled.listings[l]?.item ?? -1] as ItemState).received += received;
   }
 }
 
@@ -140,14 +151,14 @@ function suppliesAndShipping(at: CellAt, week: number, shippable: readonly Float
   }
   storeReceipts(at, week, true);
   postShipments(state, week);
-  compiled.listings.forEach((listing, l) => {
-    if (!listing.returns) return;
-    for (const index of compiled.accounts[listing.account]?.cells ?? []) {
-      if (compiled.cells[index]?.listing !== l) continue;
+  const { firstOfListing } = compiled.hot;
+  for (let l = 0; l < state.listings.length; l++) {
+    if (!compiled.listings[l]?.returns) continue;
+    for (let index = firstOfListing[l] ?? 0; index < (firstOfListing[l + 1] ?? 0); index++) {
       moveTo(at, index, week);
       returnUnits(at);
     }
-  });
+  }
 }
 
 /** Step 7: shoppers buy what is there; goods on scan are invoiced now. */
@@ -207,7 +218,9 @@ function placeOrders(at: CellAt, wants: Wants, week: number): void {
       if (units > 0) place(state, queue, { index, units, fill: true });
     }
     if (week < 0) continue;
-    for (const index of compiled.items[i]?.cellsByPriority ?? []) {
+    const order = compiled.items[i]?.cellsByPriority ?? [];
+    for (let n = 0; n < order.length; n++) {
+      const index = order[n] ?? 0;
       if (week < (hot.openWeek[index] ?? 0)) continue;
       const units = reorder(hot, wants, cells, index, week);
       if (units > 0) place(state, queue, { index, units, fill: false });

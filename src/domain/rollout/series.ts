@@ -8,6 +8,6 @@ export function seriesOf(places: number): (length: number) => Float64Array {
   return (length) => {
     used += length;
     if (used > places) throw new Error(`${used} places asked of ${places}`);
-    return memory.subarray(used - length, used);
+    return new Float64Array(memory.buffer, (used - length) * Float64Array.BYTES_PER_ELEMENT, length);
   };
 }

@@ -4,6 +4,7 @@
 import { type Books, openBooks, type Recorder } from './books.ts';
 import { type CellStates, newCells } from './cell-states.ts';
 import type { Compiled, LoanTerms } from './compiled.ts';
+import type { ListingAt } from './invoice.ts';
 import { type ItemState, newItem } from './item-state.ts';
 import { seriesOf } from './series.ts';
 import { BALANCE_NAMES } from './types.ts';
@@ -42,6 +43,8 @@ export interface State {
   items: ItemState[];
   accounts: AccountState[];
   listings: ListingWeek[];
+  /** Each listing with what it belongs to, made when first needed. */
+  listingsAt: ListingAt[];
   payableDue: Float64Array;
   baseDue: Float64Array;
   basePayDue: Float64Array;
@@ -78,6 +81,7 @@ export function newState(compiled: Compiled, recorder: Recorder | null): State {
       sold: 0,
       credited: 0,
     })),
+    listingsAt: [],
     payableDue: series(weeks),
     baseDue: series(weeks),
     basePayDue: series(weeks),

@@ -16,7 +16,7 @@ export interface CellWeek {
 
 /** Units that leave the shelves because doors close this week: all when none is left, else their share, rounded down. */
 export function closingUnits(cohort: Cohort, stock: number, week: number): number {
-  if (stock === 0 || !cohort.closingWeeks.includes(week)) return 0;
+  if (!isClosing(cohort, week)) return 0;
   const before = cohort.doors[week - 1] ?? 0;
   const now = cohort.doors[week] ?? 0;
   if (now === 0) return stock;
@@ -37,9 +37,14 @@ export function isReviewed(cell: Cell, cohort: Cohort, account: CompiledAccount,
   return week === cell.openWeek + account.reviewWeeks || isLastClosing(cohort, week);
 }
 
+/** Whether doors of a cohort close this week. */
+function isClosing({ doors, closingWeeks }: Cohort, week: number): boolean {
+  return week === 0 ? closingWeeks[0] === 0 : (doors[week] ?? 0) < (doors[week - 1] ?? 0);
+}
+
 /** Whether the last doors of a cohort close this week. */
 export function isLastClosing(cohort: Cohort, week: number): boolean {
-  return cohort.doors[week] === 0 && cohort.closingWeeks.includes(week);
+  return cohort.doors[week] === 0 && isClosing(cohort, week);
 }
 
 /** Of paid units shipped under guarantee, those held until the review; fractions are carried. */
@@ -74,20 +79,24 @@ export function takeShrink(cells: CellStates, index: number, sold: number, rateM
   return units;
 }
 
-// Runs once a cell and week, tens of thousands of times a plan: plain arguments, for speed.
+// The next two run once a cell and week, tens of thousands of times a plan: plain arguments, for speed.
 
-/** Units the cohort orders at the end of a week, in full cases a door at a time; 0 when none or when doors will be gone. */
+/** Units the cohort orders at the end of a week; 0 when none or when its doors will be gone. */
 export function reorder(hot: HotCells, wants: Wants, cells: CellStates, index: number, week: number): number {
   const there = (cells.stock[index] ?? 0) + (cells.transit[index] ?? 0) + (cells.open[index] ?? 0);
   const gap = (wants.target[index * wants.weeks + week] ?? 0) - there;
   const caseUnits = hot.caseUnits[index] ?? 1;
   if (gap < caseUnits) return 0;
   const place = (hot.doorsFrom[index] ?? 0) + week;
-  const doors = hot.doors[place] ?? 0;
-  const beyondRounding = gap - ((doors - 1) * (caseUnits - 1)) / 2;
-  if (beyondRounding < caseUnits || doors === 0) return 0;
   // Ordered now, shipped next week, there transit weeks later: nothing is ordered for closed doors.
   if (hot.doors[place + 1 + (hot.transitWeeks[index] ?? 0)] === 0) return 0;
+  return unitsOrdered(gap, hot.doors[place] ?? 0, caseUnits);
+}
+
+/** Full cases a door at a time for what is missing on the shelves of so many doors; 0 when none is open. */
+export function unitsOrdered(gap: number, doors: number, caseUnits: number): number {
+  const beyondRounding = gap - ((doors - 1) * (caseUnits - 1)) / 2;
+  if (beyondRounding < caseUnits || doors === 0) return 0;
   return Math.floor(beyondRounding / caseUnits) * caseUnits;
 }
 

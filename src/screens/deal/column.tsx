@@ -22,7 +22,7 @@ export interface ShownDeal {
   older: boolean;
 }
 
-/** `alone`: the plan has no other chain, so the verdict above is this one's. */
+/** `alone`: no other chain is shown and the verdict above is this one's, so neither name nor verdict is said again. */
 export function DealColumn({ accountId, alone }: { accountId: string; alone: boolean }): VNode | null {
   const shown = useShown();
   if (shown === null) return null;

@@ -1,8 +1,7 @@
 // What one chain's deal comes to for us: payback, the rate of sale it needs beside the planned one, contribution, money
 // down with its lines. Every figure says where it is from. Worked figure: needs 5.4 a store and week, the plan says 6.
 import type { VNode } from 'preact';
-import type { DealItem } from '../../domain/deals/types.ts';
-import type { DealFigure, DealItemFigure } from '../../domain/explain/types.ts';
+import type { DealFigure } from '../../domain/explain/types.ts';
 import { Figure, OwnerMark, Table, type TableColumn, WhereFrom } from '../../widgets/index.ts';
 import { Figures, Fold, Part } from '../ladder/parts.tsx';
 import { OWNER_NAMES } from '../ladder/picture-rungs.ts';
@@ -10,6 +9,7 @@ import type { ScreenSay } from '../shared/screen-say.ts';
 import { useSay } from '../shared/use-say.ts';
 import { useWhy } from '../shared/view.tsx';
 import type { ShownDeal } from './column.tsx';
+import { itemKey, PerItem } from './per-item.tsx';
 
 export function DealFigures({ at }: { at: ShownDeal }): VNode {
   return (
@@ -132,60 +132,6 @@ function OneItem({ at }: { at: ShownDeal }): VNode | null {
       />
     </>
   );
-}
-
-const ITEM_COLUMNS: readonly TableColumn[] = [
-  { key: 'item', label: 'Product', kind: 'text' },
-  { key: 'unit', label: 'A unit', kind: 'number' },
-  { key: 'week', label: 'A store a week', kind: 'number' },
-  { key: 'planned', label: 'Planned rate', kind: 'number' },
-  { key: 'needed', label: 'Break-even rate', kind: 'number' },
-  { key: 'year', label: 'Units, first year', kind: 'number' },
-];
-
-function PerItem({ at }: { at: ShownDeal }): VNode {
-  const say = useSay();
-  const why = useWhy();
-  const { deal, plan, account } = at;
-  const cell = (item: DealItem, figure: DealItemFigure, text: string, name: string) => (
-    <WhereFrom key={figure} open={why(itemKey(at, item, figure))} label={`${name}: ${text}. Where from?`}>
-      {text}
-    </WhereFrom>
-  );
-  const rows = deal.items.map((item) => {
-    const need = item.breakEvenUnitsPerStoreWeek;
-    return {
-      id: item.itemId,
-      cells: [
-        plan.items.find(({ id }) => id === item.itemId)?.name ?? '',
-        cell(item, 'contributionPerUnit', say.price(item.contributionPerUnit), 'Contribution a unit'),
-        cell(
-          item,
-          'contributionPerStoreWeek',
-          say.price(item.contributionPerStoreWeek),
-          'Contribution a store a week',
-        ),
-        say.number(item.unitsPerStoreWeek),
-        cell(
-          item,
-          'breakEvenUnitsPerStoreWeek',
-          need === null ? 'none' : say.number(need),
-          'Break-even rate',
-        ),
-        cell(
-          item,
-          'firstYearUnits',
-          say.count(item.firstYearUnits.round().toNumber()),
-          'Units in the first year',
-        ),
-      ],
-    };
-  });
-  return <Table caption={`Products at ${account.name}`} columns={ITEM_COLUMNS} rows={rows} />;
-}
-
-function itemKey({ account }: ShownDeal, item: DealItem, figure: DealItemFigure) {
-  return { of: 'dealItem', accountId: account.id, itemId: item.itemId, figure } as const;
 }
 
 const LINE_COLUMNS: readonly TableColumn[] = [

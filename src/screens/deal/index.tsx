@@ -34,6 +34,8 @@ function Deals(): VNode | null {
   if (shown === null || accountId === null) return null;
   const { plan } = shown;
   const columns = wide ? columnsOf(plan, accountId, also) : [accountId];
+  const binding = shown.results.verdicts.deal.accountId;
+  const isSaidAbove = (id: string) => plan.accounts.length === 1 || (!wide && id === binding);
   return (
     <Whole older={shown.older}>
       {wide ? (
@@ -43,7 +45,7 @@ function Deals(): VNode | null {
       )}
       <div class={columns.length === 1 ? 'ff-deals ff-deals-one' : 'ff-deals'}>
         {columns.map((id) => (
-          <DealColumn key={id} accountId={id} alone={plan.accounts.length === 1} />
+          <DealColumn key={id} accountId={id} alone={isSaidAbove(id)} />
         ))}
       </div>
       <ChainKeys plan={plan} accountId={accountId} />

@@ -1,8 +1,8 @@
 // All inputs of a plan, grouped by chain, product and business; each section opens in place and is drawn when it opens.
 // Worked example: a plan of two chains and one product has 14 + 4 + 6 sections.
 import type { ComponentChildren, VNode } from 'preact';
-import { useId, useState } from 'preact/hooks';
-import { Disclosure } from '../../widgets/index.ts';
+import { useId } from 'preact/hooks';
+import { Fold } from '../ladder/parts.tsx';
 import {
   CHAIN_SECTIONS,
   type InputPlace,
@@ -12,7 +12,9 @@ import {
   sheetOfPlace,
 } from '../shared/input-places.ts';
 import { usePlan, useSession } from '../shared/session-context.ts';
+import { useSay } from '../shared/use-say.ts';
 import { SECTION_TITLES, Section } from './section.tsx';
+import { sectionWords } from './section-words.ts';
 import { AddChain, AddProduct, TakeOut } from './whole-parts.tsx';
 
 export function InputsList(): VNode {
@@ -60,22 +62,20 @@ function Group({ name, places, children }: GroupProps): VNode {
   );
 }
 
-/** Drawn from the first opening on; marked when a text in it was not accepted. */
+/** Says what is in it; marked instead when a text in it was not accepted. */
 function OpenSection({ place }: { place: InputPlace }): VNode {
-  const [open, setOpen] = useState(false);
+  const session = useSession();
+  const plan = usePlan();
+  const say = useSay();
   const isWrong = useHasTrouble(place);
+  const results = session.results.value?.results ?? null;
   return (
-    <Disclosure
-      summary={
-        <>
-          {SECTION_TITLES[place.section]}
-          {isWrong && <span class="ff-least"> (something here was not accepted)</span>}
-        </>
-      }
-      onToggle={setOpen}
+    <Fold
+      label={SECTION_TITLES[place.section]}
+      value={isWrong ? 'something here was not accepted' : sectionWords(place, { plan, results, say })}
     >
-      {open && <Section place={place} />}
-    </Disclosure>
+      <Section place={place} />
+    </Fold>
   );
 }
 

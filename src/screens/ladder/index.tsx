@@ -21,7 +21,7 @@ import './ladder.css';
 export function LadderScreen(): VNode {
   const shown = useLadder();
   return (
-    <View title="Ladder" verdict="ladder">
+    <View title="Ladder" verdict="ladder" leftOut={shown === null ? '' : pickedWords(shown)}>
       {shown === null ? (
         <NoChain sentence="No chain yet. Add one to see what its shelf price leaves." />
       ) : (
@@ -31,6 +31,14 @@ export function LadderScreen(): VNode {
       )}
     </View>
   );
+}
+
+/** Which ladder the verdict speaks of, as its sentence puts it, where the pickers show that very one. */
+function pickedWords({ plan, account, item, results }: ShownLadder): string {
+  const { accountId, itemId } = results.verdicts.ladder;
+  if (accountId !== account.id || itemId !== item.id) return '';
+  const ofItem = account.listings.length > 1 ? ` on ${item.name}` : '';
+  return plan.accounts.length > 1 ? `${ofItem} at ${account.name}` : ofItem;
 }
 
 function LadderParts({ shown }: { shown: ShownLadder }): VNode {

@@ -53,7 +53,10 @@ function Marks({ id }: { id: string }): VNode {
     <span class="ff-plan-marks">
       {marks !== undefined && <span class="ff-spoken">, {words.join(', ')}.</span>}
       {VERDICT_NAMES.map((name) => (
-        <VerdictMark key={name} verdict={marks?.[name] ?? 'unknown'} label="" size="small" />
+        <span key={name} class="ff-plan-mark" aria-hidden="true">
+          <VerdictMark verdict={marks?.[name] ?? 'unknown'} label="" size="small" />
+          {VERDICT_TITLES[name]}
+        </span>
       ))}
     </span>
   );

@@ -35,6 +35,7 @@ export function DoorsPicture({ plan, pass, week, heightRem }: PictureProps): VNo
       xLabels={drawn.xLabels}
       formatTick={formatTick}
       heightRem={heightRem}
+      endsInset
       showKey={drawn.series.length > 1}
       tableLabel="Doors as a table"
       table={{
@@ -61,7 +62,7 @@ function drawnOf(names: readonly string[], pass: PassResult) {
     colour: 'ink',
     fill: 'none',
   };
-  const styles = ['dashed', 'thin', 'dashed', 'thin'] as const;
+  const styles = ['dashed', 'dotted', 'thin', 'dashDot'] as const;
   const own =
     several && byAccount.length <= LINES_MOST
       ? byAccount.map(
@@ -70,7 +71,7 @@ function drawnOf(names: readonly string[], pass: PassResult) {
             label: names[index] ?? '',
             values: Array.from(doors),
             style: styles[index] ?? 'thin',
-            colour: index < 2 ? 'ink2' : 'ink',
+            colour: 'ink2',
             fill: 'none',
           }),
         )

@@ -6,6 +6,7 @@ import { useState } from 'preact/hooks';
 import type { Plan } from '../../domain/plan/index.ts';
 import { SelectField, useWide } from '../../widgets/index.ts';
 import { Section } from '../inputs/section.tsx';
+import { sectionWords } from '../inputs/section-words.ts';
 import { NoChain } from '../ladder/empty.tsx';
 import { isWeek, useKept } from '../ladder/kept.ts';
 import { Fold, Part, Whole } from '../ladder/parts.tsx';
@@ -138,11 +139,19 @@ function ProductionParts({ plan }: { plan: Plan }): VNode {
   return (
     <Part title="Production">
       <div>
-        {plan.items.map((item) => (
-          <Fold key={item.id} label={item.name} value={supplyWords(item, say)} open={plan.items.length === 1}>
-            <Section place={{ of: 'product', section: 'supply', id: item.id }} />
-          </Fold>
-        ))}
+        {plan.items.map(({ id, name }) => {
+          const place = { of: 'product', section: 'supply', id } as const;
+          return (
+            <Fold
+              key={id}
+              label={name}
+              value={sectionWords(place, { plan, results: null, say })}
+              open={plan.items.length === 1}
+            >
+              <Section place={place} />
+            </Fold>
+          );
+        })}
       </div>
     </Part>
   );
@@ -156,12 +165,6 @@ function doorsWords({ waves, runningDoors }: Plan['accounts'][number], say: Scre
   return opening === 0
     ? `${say.count(running)} sell`
     : `${say.count(running)} sell, ${say.count(opening)} to open`;
-}
-
-function supplyWords({ supply }: Plan['items'][number], say: ScreenSay): string {
-  const lid = supply.capacityUnitsPerWeek;
-  const weeks = `${say.count(supply.leadWeeks)} ${supply.leadWeeks === 1 ? 'week' : 'weeks'} to make`;
-  return lid === null ? weeks : `${weeks}, at most ${say.count(lid)} a week`;
 }
 
 function nameOf(plan: Plan, item: number | null): string {

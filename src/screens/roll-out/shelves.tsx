@@ -6,7 +6,7 @@ import type { Plan } from '../../domain/plan/index.ts';
 import type { Results } from '../../domain/results.ts';
 import { emptyShelfRisks } from '../../domain/rollout/flags.ts';
 import { Figure } from '../../widgets/index.ts';
-import { Figures } from '../ladder/parts.tsx';
+import { Figures, Fold } from '../ladder/parts.tsx';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { useSay } from '../shared/use-say.ts';
 import { useWhy } from '../shared/view.tsx';
@@ -42,7 +42,24 @@ export function Shelves({ plan, results, older }: ShelvesProps): VNode {
           <li key={sentence}>{sentence}</li>
         ))}
       </ul>
+      <SingleDoors plan={plan} />
     </>
+  );
+}
+
+/** The count is over all doors; some of them may run dry all the same, each said in a sentence one tap away. */
+function SingleDoors({ plan }: { plan: Plan }): VNode | null {
+  const say = useSay();
+  const risks = emptyShelfRisks(plan);
+  if (risks.length === 0) return null;
+  return (
+    <Fold label="Single doors may still run empty" value={say.count(risks.length)}>
+      <ul class="ff-said ff-least">
+        {risks.map(({ sentence }) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+    </Fold>
   );
 }
 
@@ -52,7 +69,7 @@ function shelfSentences(plan: Plan, results: Results, say: ScreenSay): string[] 
   const sentences: string[] = [];
   if (reading.demandUnits === 0) sentences.push('No door sells anything in these weeks: add an opening.');
   else if (reading.lostUnits === 0)
-    sentences.push('Every unit shoppers want in these weeks is on its shelf.');
+    sentences.push('All doors together have every unit that shoppers want in these weeks.');
   else sentences.push(...lostSentences(plan, results, say));
   pass.unplacedUnits.forEach((units, index) => {
     if (units === 0) return;
@@ -60,8 +77,6 @@ function shelfSentences(plan: Plan, results: Results, say: ScreenSay): string[] 
       `${say.count(units)} units of ${plan.items[index]?.name ?? 'a product'} are never ordered: no capacity within reach takes them.`,
     );
   });
-  const risks = emptyShelfRisks(plan);
-  for (const { sentence } of risks) sentences.push(sentence);
   const { mostStockWeeks } = reading;
   if (mostStockWeeks !== null && mostStockWeeks > STOCK_WEEKS_MOST) {
     sentences.push(

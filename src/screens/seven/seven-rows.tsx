@@ -60,6 +60,8 @@ function Row({ row, model, active, onActive, wide }: RowProps): VNode {
   const problem = model.problems[row.key];
   const below = problem ?? (active && model.texts[row.key].trim() === '' ? row.hint : '');
   const back = readBack(row, model);
+  const parts = [back !== '' && `${id}-back`, below !== '' && `${id}-below`].filter((part) => part !== false);
+  const describedBy = parts.length === 0 ? undefined : parts.join(' ');
   return (
     <div
       class={classNames(
@@ -68,10 +70,16 @@ function Row({ row, model, active, onActive, wide }: RowProps): VNode {
         problem !== undefined && 'ff-seven-wrong',
       )}
     >
-      <label class="ff-seven-label ff-label" for={id}>
-        {row.label}
-        {back !== '' && <span class="ff-seven-back ff-least">{back}</span>}
-      </label>
+      <div class="ff-seven-label">
+        <label class="ff-seven-name ff-label" for={id}>
+          {row.label}
+        </label>
+        {back !== '' && (
+          <span id={`${id}-back`} class="ff-seven-back ff-label ff-least">
+            {back}
+          </span>
+        )}
+      </div>
       {row.key === 'moneyDownPerStore' && <FreeFill model={model} />}
       <span class="ff-seven-box">
         <input
@@ -82,7 +90,7 @@ function Row({ row, model, active, onActive, wide }: RowProps): VNode {
           autocomplete="off"
           enterkeyhint="next"
           value={model.texts[row.key]}
-          aria-describedby={below === '' ? undefined : `${id}-below`}
+          aria-describedby={describedBy}
           aria-invalid={problem === undefined ? undefined : 'true'}
           onInput={(event) => model.type(row.key, event.currentTarget.value)}
           onFocus={(event) => {

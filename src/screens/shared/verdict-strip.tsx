@@ -48,8 +48,8 @@ function Cell({ name, state, text, older }: StripCell & { older: boolean }): VNo
       </span>
       <span class="ff-spoken">, </span>
       <span class={classNames('ff-verdict-strip-figure ff-number', older && 'ff-older')}>
-        {text}
-        {older && ' …'}
+        {text.replace(/ (?=\d+$)/, '\u00a0')}
+        {older && '\u00a0…'}
       </span>
       <span class="ff-spoken">. </span>
     </div>

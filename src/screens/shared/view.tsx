@@ -15,18 +15,20 @@ export interface ViewProps {
   title: string;
   /** The question this view answers; null for a view with no verdict. */
   verdict: VerdictName | null;
+  /** Words of the verdict's sentence that stand on the page anyway: it is said without them. */
+  leftOut?: string | undefined;
   children: ComponentChildren;
 }
 
 export { useTitle } from './title.ts';
 
-export function View({ title, verdict, children }: ViewProps): VNode {
+export function View({ title, verdict, leftOut = '', children }: ViewProps): VNode {
   const session = useSession();
   useTitle(`${title} · ${session.plan.value?.name ?? ''}`);
   return (
     <div class="ff-stack">
       <h1 class="ff-spoken">{title}</h1>
-      {verdict !== null && <VerdictHead verdict={verdict} />}
+      {verdict !== null && <VerdictHead verdict={verdict} leftOut={leftOut} />}
       <PlanTrouble />
       {children}
     </div>
@@ -39,7 +41,7 @@ export function useWhy(): (key: FigureKey) => () => void {
   return (key) => () => session.openSheet(sheetOfKey(key));
 }
 
-function VerdictHead({ verdict }: { verdict: VerdictName }): VNode | null {
+function VerdictHead({ verdict, leftOut }: { verdict: VerdictName; leftOut: string }): VNode | null {
   const session = useSession();
   const shown = useShown();
   const why = useWhy();
@@ -48,7 +50,7 @@ function VerdictHead({ verdict }: { verdict: VerdictName }): VNode | null {
   const leans = leansOnWords(session.leans.value?.[verdict] ?? null, shown.plan.currency);
   return (
     <div class="ff-view-head">
-      <VerdictLine verdict={state} text={reason} />
+      <VerdictLine verdict={state} text={reason.replace(leftOut, '')} />
       <p class="ff-least ff-quiet">
         {leans}
         <WhereFrom open={why({ of: 'verdict', verdict })}>How it is judged</WhereFrom>
