@@ -3,7 +3,7 @@
 // or per item at the first opening, display fees week by week while the display stands.
 // Worked figure: 250 a door and 40 doors in two weeks are 5,000 in the first week and 5,000 in the second.
 import type { LadderResult } from '../ladder/types.ts';
-import { Decimal, ZERO } from '../money/decimal.ts';
+import { Decimal, numberOf, ZERO } from '../money/decimal.ts';
 import { kept } from '../money/kept.ts';
 import type { Account, Item, Listing, Plan } from '../plan/index.ts';
 import { fillPerDoor } from '../rollout/cells.ts';
@@ -170,13 +170,13 @@ function displayLines(account: Account, stores: StoreWeeks): Timed[] {
 }
 
 function atOpenings(perDoor: Decimal, stores: StoreWeeks): Float64Array {
-  const each = perDoor.toNumber();
+  const each = numberOf(perDoor);
   return stores.openings.map((doors) => doors * each);
 }
 
 function atFirstOpening(amount: Decimal, stores: StoreWeeks): Float64Array {
   const byWeek = new Float64Array(stores.weeks);
-  byWeek[0] = amount.toNumber();
+  byWeek[0] = numberOf(amount);
   return byWeek;
 }
 

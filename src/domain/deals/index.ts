@@ -3,7 +3,7 @@
 // Worked figure: 60 doors at 6 a week and 0.63 a unit bring 3.78 a store and week, 11,793.60 in the first year; 250 down
 // a door is 15,000, so the first year falls 3,206.40 short and the break-even rate is 6 x 15,000 / 11,793.60 = 7.631258.
 import type { LadderResult } from '../ladder/types.ts';
-import { type Decimal, ZERO } from '../money/decimal.ts';
+import { type Decimal, numberOf, ZERO } from '../money/decimal.ts';
 import { kept } from '../money/kept.ts';
 import type { Account, Listing, Plan } from '../plan/index.ts';
 import { breakEvenRate, breakEvenRatio, breakEvenShare, levels, nearest, paybackWeeks } from './curve.ts';
@@ -60,7 +60,7 @@ export function dealFor(args: DealArgs): DealResult {
     contributionPerStoreWeek: items.reduce((sum, each) => sum.plus(each.contributionPerStoreWeek), ZERO),
     fixedLines: fixed.lines,
     fixedAmount,
-    moneyDownPerDoor: stores.newDoors === 0 ? ZERO : nearest(fixedAmount.toNumber() / stores.newDoors, 4),
+    moneyDownPerDoor: stores.newDoors === 0 ? ZERO : nearest(numberOf(fixedAmount) / stores.newDoors, 4),
     ...firstYear(lines, year, contributed),
     fillMargin: fillMargin(args, lines, stores),
     cumulated: Array.from(ends, (level) => Math.sign(level) * Math.round(Math.abs(level) * perMinor) + 0),
@@ -85,7 +85,7 @@ function lineOf(args: DealArgs, listing: Listing, index: number, stores: StoreWe
     risk,
     contribution,
     taken,
-    contributed: contributedByWeek(units, contribution.toNumber(), taken),
+    contributed: contributedByWeek(units, numberOf(contribution), taken),
     firstYearUnits: sumTo(units, YEAR_WEEKS),
   };
 }
@@ -153,7 +153,7 @@ function firstYear(lines: readonly Line[], year: Year, contributed: Float64Array
   const contribution = sumTo(contributed, YEAR_WEEKS);
   const net = lines.reduce(
     (sum, { ladder, firstYearUnits, taken }) =>
-      sum + ladder.net.toNumber() * firstYearUnits - (taken ? sumTo(taken, YEAR_WEEKS) : 0),
+      sum + numberOf(ladder.net) * firstYearUnits - (taken ? sumTo(taken, YEAR_WEEKS) : 0),
     0,
   );
   return {

@@ -3,7 +3,7 @@
 // Worked figure: it sells at 4.00 before tax what it buys at 2.60, so a unit earns 1.40; GMROI = 35 % / 65 % x turns.
 // GMROI and turns as in Dunne & Lusch, Retailing, ch. 9: gross margin money, or units sold, over average stock.
 import type { LadderResult } from '../ladder/types.ts';
-import { type Decimal, ZERO } from '../money/decimal.ts';
+import { type Decimal, numberOf, ZERO } from '../money/decimal.ts';
 import { kept } from '../money/kept.ts';
 import type { Listing } from '../plan/index.ts';
 import { nearest } from './curve.ts';
@@ -31,8 +31,8 @@ export function retailerSide(args: RetailerArgs): RetailerSide {
   const perStoreWeek = pennyProfit.times(kept(listing.unitsPerStoreWeek));
   const prices = {
     shelf: ladder.forPass.shelfBeforeTaxTenThousandths / 10_000,
-    buying: buying.toNumber(),
-    pennyProfit: pennyProfit.toNumber(),
+    buying: numberOf(buying),
+    pennyProfit: numberOf(pennyProfit),
   };
   const allIn = prices.pennyProfit + keptPerUnit(args, prices.buying);
   const rateOfShelf = (money: number) => (prices.shelf > 0 ? nearest(money / prices.shelf, 6) : ZERO);
@@ -44,7 +44,7 @@ export function retailerSide(args: RetailerArgs): RetailerSide {
     allInMarginRate: rateOfShelf(allIn),
     perStoreWeek,
     perFacingWeek:
-      listing.facings === 1 ? perStoreWeek : nearest(perStoreWeek.toNumber() / listing.facings, 4),
+      listing.facings === 1 ? perStoreWeek : nearest(numberOf(perStoreWeek) / listing.facings, 4),
     ...stockWork(args, prices.buying, prices.pennyProfit),
     againstReplacedPerStoreWeek: againstReplaced(listing, perStoreWeek),
   };
@@ -68,7 +68,7 @@ function moneyKept({ steps, forPass }: LadderResult): number {
     forPass.charges.some((each) => each.id === id && each.charge.settles === 'returns');
   return steps.reduce((sum, { id, stage, owner, amount }) => {
     if (stage !== 'deduction' || owner !== 'theirs' || isCredit(id)) return sum;
-    return sum + amount.toNumber();
+    return sum + numberOf(amount);
   }, 0);
 }
 

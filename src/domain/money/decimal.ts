@@ -20,6 +20,22 @@ export function dec(text: string | number): Decimal {
   return new Decimal(text);
 }
 
+/**
+ * The double nearest to a decimal, what toNumber() gives: that one writes the digits as text and reads them again. Two
+ * words of seven digits are a whole number a double holds exactly, and so are these powers of ten: one division rounds
+ * once, to the same double.
+ */
+export function numberOf(value: Decimal): number {
+  const { d: words, e: exponent, s: sign } = value;
+  if (!words || words.length > 2) return value.toNumber();
+  const whole = words.length === 1 ? (words[0] ?? 0) : (words[0] ?? 0) * 1e7 + (words[1] ?? 0);
+  const power = POWERS[words.length - 1 - Math.floor(exponent / 7)];
+  return power === undefined ? value.toNumber() : (sign * whole) / power;
+}
+
+/** 10,000,000 to the power of 0 to 3. */
+const POWERS = [1, 1e7, 1e14, 1e21] as const;
+
 /** A unit price as named on a document or a rung: 4 decimals, halves away from zero. */
 export function round4(amount: Decimal): Decimal {
   return amount.toDecimalPlaces(4);
@@ -34,22 +50,19 @@ export function round6(rate: Decimal): Decimal {
 export function toTenThousandths(amount: Decimal): number {
   const scaled = amount.times(10000);
   if (!scaled.isInteger()) throw new Error(`unit price ${amount.toFixed()} is not on the 0.0001 grid`);
-  return scaled.toNumber();
+  return numberOf(scaled);
 }
 
 /** A whole number of millionths, for the weekly pass. Throws when not on that grid (a bug). */
 export function toMillionths(rate: Decimal): number {
   const scaled = rate.times(1000000);
   if (!scaled.isInteger()) throw new Error(`rate ${rate.toFixed()} is not on the 0.000001 grid`);
-  return scaled.toNumber();
+  return numberOf(scaled);
 }
 
 /** A sum of money as typed to whole minor units of the currency, rounded once, half away from zero. */
 export function minorOf(text: string | Decimal, minorDigits: number): number {
-  return new Decimal(text)
-    .times(10 ** minorDigits)
-    .toDecimalPlaces(0)
-    .toNumber();
+  return numberOf(new Decimal(text).times(10 ** minorDigits).toDecimalPlaces(0));
 }
 
 /** A rate as typed to whole millionths. */

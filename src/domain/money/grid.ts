@@ -1,7 +1,7 @@
 // Prices on the 0.0001 grid as whole numbers and back, and rates between two of them. The ladder reckons whole numbers
 // where it can, since dividing decimals is what takes its time; the results are the same to the last digit.
 // Worked figure: gridOf(dec('1.8962')) is 18,962; onGrid(18962) is 1.8962; rateOf({ part: 16633, whole: 41583 }) is 0.399995.
-import { type Decimal, dec } from './decimal.ts';
+import { type Decimal, dec, numberOf } from './decimal.ts';
 import { mulDiv } from './integer.ts';
 
 const TEN_THOUSANDTH: Decimal = dec('0.0001');
@@ -9,7 +9,7 @@ const MILLIONTH: Decimal = dec('0.000001');
 
 /** A price on the grid in whole 1/10,000. The price must be on the grid. */
 export function gridOf(price: Decimal): number {
-  return Math.round(price.toNumber() * 10_000);
+  return Math.round(numberOf(price) * 10_000);
 }
 
 /** The price of so many 1/10,000. */

@@ -86,9 +86,8 @@ function compileItem(item: Item, landed: Landed, weeks: number, minorDigits: num
       units,
       writeOff: reason === 'writeOff',
     })),
-    cellsByPriority: [],
+    byPriority: [],
     fillsByWeek: Array.from({ length: weeks + 1 }, () => []),
-    listings: [],
   };
 }
 
@@ -104,7 +103,6 @@ function addAccount(compiled: Compiled, args: CompileArgs, all: Cohorts, a: numb
     const item = plan.items.findIndex(({ id }) => id === listing.itemId);
     const ladder = args.ladders[firstListing + l] as LadderResult;
     compiled.listings.push({ account: a, item, ...compileListing(account, ladder, compiled.weeks) });
-    compiled.items[item]?.listings.push(firstListing + l);
     addCells(compiled, {
       plan,
       a,
@@ -184,17 +182,20 @@ function accountTerms(account: Account): TermsPart {
   };
 }
 
-/** Shipping order of each item's cells: account priority, then file order. */
+/** Shipping order of each item: account priority, then file order; a listing's cells stand side by side. */
 function orderCells(compiled: Compiled, plan: Plan): void {
-  // The sort is stable: accounts of one priority keep their file order, and so do their cells.
+  const { firstOfListing } = compiled.hot;
+  // The sort is stable: accounts of one priority keep their file order.
   const order = compiled.accounts.map((_, a) => a);
   order.sort((x, y) => (plan.accounts[x]?.priority ?? 99) - (plan.accounts[y]?.priority ?? 99));
   for (const a of order) {
-    for (const index of compiled.accounts[a]?.cells ?? []) {
-      const cell = compiled.cells[index] as Cell;
-      const item = compiled.items[cell.item] as CompiledItem;
-      item.cellsByPriority.push(index);
-      item.fillsByWeek[cell.openWeek - cell.transitWeeks]?.push(index);
+    for (const l of compiled.accounts[a]?.listings ?? []) {
+      const item = compiled.items[compiled.listings[l]?.item ?? -1] as CompiledItem;
+      item.byPriority.push(l);
+      for (let index = firstOfListing[l] ?? 0; index < (firstOfListing[l + 1] ?? 0); index++) {
+        const cell = compiled.cells[index] as Cell;
+        item.fillsByWeek[cell.openWeek - cell.transitWeeks]?.push(index);
+      }
     }
   }
 }

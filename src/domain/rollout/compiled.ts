@@ -21,12 +21,10 @@ export interface CompiledItem {
   openingStock: number;
   onOrder: { week: number; units: number; deposit: number }[];
   removals: { week: number; units: number; writeOff: boolean }[];
-  /** Cells of this item in shipping order: priority, then file order. */
-  cellsByPriority: number[];
+  /** Its listings in shipping order: priority of the account, then file order. */
+  byPriority: number[];
   /** Cells whose fill is ordered at the end of week w, at [w + 1], in shipping order. */
   fillsByWeek: number[][];
-  /** Listings of this item. */
-  listings: number[];
 }
 
 type Of<K extends Charge['settles']> = Extract<Charge, { settles: K }>;

@@ -22,7 +22,8 @@ export interface ListingAt {
 
 /** The same object for one listing in every week of a pass: moved on, not made anew. */
 export function listingAt(state: State, listing: number, week: number): ListingAt {
-  const at = (state.listingsAt[listing] ??= newListingAt(state, listing));
+  const at = state.listingsAt[listing] ?? newListingAt(state, listing);
+  state.listingsAt[listing] = at;
   at.week = week;
   return at;
 }

@@ -9,14 +9,7 @@ import { listingAt, reverseShares } from './invoice.ts';
 import type { ItemState } from './item-state.ts';
 import { resaleableOf, takeReturns } from './returns.ts';
 import type { AccountState, State } from './state.ts';
-import {
-  type CellWeek,
-  closingUnits,
-  isLastClosing,
-  isReviewed,
-  takeHeld,
-  takeShrink,
-} from './stores.ts';
+import { type CellWeek, closingUnits, isLastClosing, isReviewed, takeHeld, takeShrink } from './stores.ts';
 import { relieve } from './supply.ts';
 
 /** One cell in one week of the pass, with what it belongs to. */

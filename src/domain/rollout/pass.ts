@@ -4,7 +4,7 @@
 // 95,000 and was as low as 75,000: money goes out before it comes in.
 import { CASH, FIRST_CLAIM_INDEX, type Recorder } from './books.ts';
 import { arrivalsFrom, forgetArrivals, plus } from './cell-states.ts';
-import type { Cell, Compiled, CompiledListing } from './compiled.ts';
+import type { Cell, Compiled, CompiledItem, CompiledListing } from './compiled.ts';
 import { postAllScans, postShipments } from './invoice.ts';
 import type { ItemState } from './item-state.ts';
 import { type CellAt, cellAt, closeDoors, loseAtClosedDoors, moveTo, returnUnits, shrink } from './leave.ts';
@@ -209,35 +209,37 @@ function salesOf(at: CellAt, wants: Wants, week: number, l: number): { demand: n
 
 /** Step 8: fills first, then reorders, each in shipping order, so that the queue is always sorted. */
 function placeOrders(at: CellAt, wants: Wants, week: number): void {
-  const { state, compiled, cells } = at;
-  const { hot } = compiled;
+  const { state, compiled } = at;
   for (let i = 0; i < compiled.items.length; i++) {
     const { queue } = state.items[i] as ItemState;
-    for (const index of compiled.items[i]?.fillsByWeek[week + 1] ?? []) {
+    const item = compiled.items[i] as CompiledItem;
+    for (const index of item.fillsByWeek[week + 1] ?? []) {
       const units = fillOrder(compiled, compiled.cells[index] as Cell);
-      if (units > 0) place(state, queue, { index, units, fill: true });
+      if (units > 0) place(state, queue, index, units, 1);
     }
     if (week < 0) continue;
-    const order = compiled.items[i]?.cellsByPriority ?? [];
-    for (let n = 0; n < order.length; n++) {
-      const index = order[n] ?? 0;
-      if (week < (hot.openWeek[index] ?? 0)) continue;
-      const units = reorder(hot, wants, cells, index, week);
-      if (units > 0) place(state, queue, { index, units, fill: false });
-    }
+    for (const listing of item.byPriority) placeReorders(at, wants, queue, week, listing);
   }
 }
 
-function place(
-  state: State,
-  queue: OrderQueue,
-  order: { index: number; units: number; fill: boolean },
-): void {
-  plus(state.cells.open, order.index, order.units);
+function placeReorders(at: CellAt, wants: Wants, queue: OrderQueue, week: number, listing: number): void {
+  const { state, compiled, cells } = at;
+  const { hot } = compiled;
+  const until = hot.firstOfListing[listing + 1] ?? 0;
+  for (let index = hot.firstOfListing[listing] ?? 0; index < until; index++) {
+    if (week < (hot.openWeek[index] ?? 0)) continue;
+    const units = reorder(hot, wants, cells, index, week);
+    if (units > 0) place(state, queue, index, units, 0);
+  }
+}
+
+/** An order at the end of the queue; `fill` is 1 for an opening fill. */
+function place(state: State, queue: OrderQueue, index: number, units: number, fill: 0 | 1): void {
+  plus(state.cells.open, index, units);
   if (queue.count === queue.cell.length) growQueue(queue);
-  queue.cell[queue.count] = order.index;
-  queue.units[queue.count] = order.units;
-  queue.fill[queue.count] = order.fill ? 1 : 0;
+  queue.cell[queue.count] = index;
+  queue.units[queue.count] = units;
+  queue.fill[queue.count] = fill;
   queue.count++;
 }
 

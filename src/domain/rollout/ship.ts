@@ -20,7 +20,8 @@ export function shipItem(state: State, i: number, week: number): void {
     const index = queue.cell[place] ?? 0;
     const ordered = queue.units[place] ?? 0;
     const fill = queue.fill[place] === 1;
-    const whole = Math.floor(Math.min(ordered, item.ours) / caseUnits) * caseUnits;
+    // Orders are whole cases: what we have enough of leaves whole.
+    const whole = ordered <= item.ours ? ordered : Math.floor(item.ours / caseUnits) * caseUnits;
     if (whole > 0) shipOrder(state, item, { index, fill, week }, whole);
     const left = ordered - whole;
     if (left <= 0) continue;

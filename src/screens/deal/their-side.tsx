@@ -100,5 +100,5 @@ function Value({ at, item, line }: { at: ShownDeal; item: DealItem; line: Line }
 }
 
 function unknownWords(figure: RetailerFigure): string {
-  return figure === 'againstReplacedPerStoreWeek' ? 'not said' : 'no stock';
+  return figure === 'againstReplacedPerStoreWeek' ? 'not known' : 'no stock';
 }

@@ -10,6 +10,7 @@ import type { Explanation, ExplanationLine, FigureKey } from '../../domain/expla
 import { Button, Caution, OwnerMark, Sheet } from '../../widgets/index.ts';
 import { BASIS_WORDS } from './basis-tag.tsx';
 import { sheetOfPath } from './input-places.ts';
+import type { ScreenSay } from './screen-say.ts';
 import { type Shown, useSession, useShown } from './session-context.ts';
 import { sayOf, useSay } from './use-say.ts';
 
@@ -60,10 +61,11 @@ function Answer({ figureKey, onOpen }: AnswerProps): VNode {
   const say = useSay();
   const answer =
     shown === null ? null : explain({ plan: shown.plan, results: shown.results, key: figureKey, say });
-  if (answer === null) return <p>This address names a figure that is not in this plan any more.</p>;
+  if (shown === null || answer === null)
+    return <p>This address names a figure that is not in this plan any more.</p>;
   return (
     <div class="ff-stack ff-why">
-      <Head answer={answer} />
+      <Head answer={answer} value={finestText(shown, figureKey, say)} />
       {answer.lines.length > 0 && (
         <ul class="ff-why-lines">
           {answer.lines.map((line, index) => (
@@ -75,12 +77,18 @@ function Answer({ figureKey, onOpen }: AnswerProps): VNode {
   );
 }
 
-function Head({ answer }: { answer: Explanation }): VNode {
+/** To the last decimal: workings are never coarser than the figure that was tapped. */
+function finestText({ plan, results }: Shown, key: FigureKey, say: ScreenSay): string {
+  const finer = { ...say, price: say.priceExact, money: say.moneyExact };
+  return explain({ plan, results, key, say: finer })?.value ?? '';
+}
+
+function Head({ answer, value }: { answer: Explanation; value: string }): VNode {
   return (
     <div class="ff-stack">
       <div>
         <h3 class="ff-label ff-quiet">{answer.title}</h3>
-        <p class="ff-why-value ff-number">{answer.value}</p>
+        <p class="ff-why-value ff-number">{value}</p>
       </div>
       <p>{answer.meaning}</p>
       {answer.formula !== '' && <p class="ff-why-formula ff-number">{answer.formula}</p>}
