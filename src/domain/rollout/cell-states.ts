@@ -1,7 +1,7 @@
 // Stock and open orders of every cell as the pass carries them from week to week, and the pass without limits too.
 // Worked figure: 288 cells with a week in transit and no returns hold 2 weeks of arrivals, 576 places.
 import type { Compiled } from './compiled.ts';
-import { seriesOf } from './series.ts';
+import type { CutSeries } from './series.ts';
 
 /** Stock and open orders of every cell, an array a quantity: the inner loops run over these. */
 export interface CellStates {
@@ -28,11 +28,20 @@ export interface CellStates {
 
 const SERIES = 10;
 
+/** Places of memory that newCells() cuts its series from. */
+export function cellPlaces({ hot }: Compiled): number {
+  return hot.count * (SERIES + roundOf(hot));
+}
+
+/** Weeks of arrivals that are known at once. */
+function roundOf({ longestTransit, longestReturnLag }: Compiled['hot']): number {
+  return longestTransit + longestReturnLag + 1;
+}
+
 /** All cells before the first week. */
-export function newCells({ cells, hot }: Compiled): CellStates {
-  const { count, longestTransit, longestReturnLag } = hot;
-  const arrivingWeeks = longestTransit + longestReturnLag + 1;
-  const series = seriesOf(count * (SERIES + arrivingWeeks));
+export function newCells({ cells, hot }: Compiled, series: CutSeries): CellStates {
+  const { count, longestReturnLag } = hot;
+  const arrivingWeeks = roundOf(hot);
   const states: CellStates = {
     stock: series(count),
     transit: series(count),

@@ -60,20 +60,23 @@ export function cohortsOf(accounts: readonly Account[], reach: number): Cohorts 
   const count = openings.reduce((total, own) => total + own.length, 0);
   const doors = new Int32Array(count * known);
   let from = 0;
+  const kept = new Map<string, Float64Array | null>();
   const byAccount = accounts.map((account, a) => {
-    const kept = keptShares(account, known);
+    const rate = account.attritionYearlyRate;
+    if (!kept.has(rate)) kept.set(rate, keptShares(rate, known));
+    const shares = kept.get(rate) ?? null;
     return (openings[a] ?? []).map((opening) => {
       const own = doors.subarray(from, from + known);
       from += known;
-      return cohortOf({ account, index: a, opening, kept, own, reach });
+      return cohortOf({ account, index: a, opening, kept: shares, own, reach });
     });
   });
   return { byAccount, doors, known };
 }
 
-/** Share of doors still open after so many weeks. Powers are dear: one table an account; null when none ever close. */
-function keptShares(account: Account, weeks: number): Float64Array | null {
-  const keep = 1 - Number(account.attritionYearlyRate);
+/** Share of doors still open after so many weeks. Powers are dear: one table a rate; null when none ever close. */
+function keptShares(attritionYearlyRate: string, weeks: number): Float64Array | null {
+  const keep = 1 - Number(attritionYearlyRate);
   if (keep === 1) return null;
   const shares = new Float64Array(weeks);
   for (let k = 0; k < weeks; k++) shares[k] = keep ** (k / 52);

@@ -16,10 +16,15 @@ export function promotionCost(promo: Promotion, shelfBeforeTaxTenThousandths: nu
   return toTenThousandths(round4(shelf.times(promo.depthRate).times(promo.fundedShare)));
 }
 
-export function compileListing(account: Account, ladder: LadderResult, weeks: number): ListingCharges {
+/** `invoicePrice` is where the weeks of it are written. */
+export function compileListing(
+  account: Account,
+  ladder: LadderResult,
+  invoicePrice: Float64Array,
+): ListingCharges {
   const { forPass } = ladder;
   const out: ListingCharges = {
-    invoicePrice: new Float64Array(weeks).fill(forPass.invoiceTenThousandths),
+    invoicePrice: invoicePrice.fill(forPass.invoiceTenThousandths),
     firstHandSells: forPass.firstHandSellsTenThousandths,
     deductions: [],
     claims: [],

@@ -11,6 +11,7 @@ import { demandOfCells, hotCells } from './compile-demand.ts';
 import { compileListing } from './compile-listing.ts';
 import type { Cell, Cohort, Compiled, CompiledAccount, CompiledItem } from './compiled.ts';
 import { fixedSums } from './fixed.ts';
+import { type CutSeries, seriesOf } from './series.ts';
 
 export interface CompileArgs {
   plan: Plan;
@@ -47,7 +48,9 @@ export function compile(args: CompileArgs): Compiled {
     closings: [],
     business: compileBusiness(plan, minorDigits),
   };
-  for (let a = 0; a < plan.accounts.length; a++) addAccount(compiled, args, cohorts, a);
+  const listed = plan.accounts.reduce((sum, account) => sum + account.listings.length, 0);
+  const prices = seriesOf(listed * weeks);
+  for (let a = 0; a < plan.accounts.length; a++) addAccount(compiled, args, { cohorts, prices }, a);
   const { cells, listings } = compiled;
   compiled.hot = hotCells({ cells, listings, doors: cohorts.doors, doorsKnown: cohorts.known });
   compiled.demand = demandOfCells(compiled, plan);
@@ -91,7 +94,18 @@ function compileItem(item: Item, landed: Landed, weeks: number, minorDigits: num
   };
 }
 
-function addAccount(compiled: Compiled, args: CompileArgs, all: Cohorts, a: number): void {
+/** What all accounts share. */
+interface Shared {
+  cohorts: Cohorts;
+  prices: CutSeries;
+}
+
+function addAccount(
+  compiled: Compiled,
+  args: CompileArgs,
+  { cohorts: all, prices }: Shared,
+  a: number,
+): void {
   const { plan, minorDigits } = args;
   const account = plan.accounts[a] as Account;
   const firstCohort = compiled.cohorts.length;
@@ -102,7 +116,7 @@ function addAccount(compiled: Compiled, args: CompileArgs, all: Cohorts, a: numb
   account.listings.forEach((listing, l) => {
     const item = plan.items.findIndex(({ id }) => id === listing.itemId);
     const ladder = args.ladders[firstListing + l] as LadderResult;
-    compiled.listings.push({ account: a, item, ...compileListing(account, ladder, compiled.weeks) });
+    compiled.listings.push({ account: a, item, ...compileListing(account, ladder, prices(compiled.weeks)) });
     addCells(compiled, {
       plan,
       a,

@@ -2,9 +2,10 @@
 // in each week, which purchase orders are planned on, and the shelf stock the retailer's side is judged by.
 // Worked figure: a fill of 480 ordered at the end of week 5 is 480 units shippable in week 6.
 
-import { arrivalsFrom, type CellStates, newCells, plus } from './cell-states.ts';
+import { arrivalsFrom, type CellStates, cellPlaces, newCells, plus } from './cell-states.ts';
 import type { Cell, Cohort, Compiled, CompiledAccount, CompiledListing } from './compiled.ts';
 import { takeReturns } from './returns.ts';
+import { withSeries } from './series.ts';
 import {
   arrive,
   type CellWeek,
@@ -27,6 +28,10 @@ export interface FreeRun {
 }
 
 export function freeRun(compiled: Compiled): FreeRun {
+  return withSeries(cellPlaces(compiled), (cut) => runCells(compiled, newCells(compiled, cut)));
+}
+
+function runCells(compiled: Compiled, cells: CellStates): FreeRun {
   const { hot, reach } = compiled;
   const run: FreeRun = {
     shippable: compiled.items.map(() => new Float64Array(reach + 1)),
@@ -35,7 +40,7 @@ export function freeRun(compiled: Compiled): FreeRun {
   const firstWeeks = compiled.accounts.map((account) =>
     Math.max(0, Math.min(...account.cohorts.map((c) => compiled.cohorts[c]?.openWeek ?? 0))),
   );
-  const at = cellRun(compiled);
+  const at = cellRun(compiled, cells);
   for (let index = 0; index < hot.count; index++) {
     moveTo(at, index);
     const firstWeek = firstWeeks[at.cell.account] ?? 0;
@@ -49,6 +54,9 @@ export function freeRun(compiled: Compiled): FreeRun {
 interface CellRun extends CellWeek {
   cells: CellStates;
   wants: Wants;
+  /** Where its wants begin, and how far apart its weeks are. */
+  wantsFrom: number;
+  wantsStep: number;
   cell: Cell;
   cohort: Cohort;
   account: CompiledAccount;
@@ -59,10 +67,10 @@ interface CellRun extends CellWeek {
   onTheWay: Float64Array;
 }
 
-function cellRun(compiled: Compiled): CellRun {
+function cellRun(compiled: Compiled, cells: CellStates): CellRun {
   const at = {
     compiled,
-    cells: newCells(compiled),
+    cells,
     wants: wantsOf(compiled),
     onTheWay: new Float64Array(compiled.hot.longestTransit + 1),
     index: 0,
@@ -79,6 +87,10 @@ function moveTo(at: CellRun, index: number): void {
   at.cell = compiled.cells[index] as Cell;
   at.cohort = compiled.cohorts[at.cell.cohort] as Cohort;
   at.account = compiled.accounts[at.cell.account] as CompiledAccount;
+  const { firstOfListing } = compiled.hot;
+  const first = firstOfListing[at.cell.listing] ?? 0;
+  at.wantsStep = (firstOfListing[at.cell.listing + 1] ?? 0) - first;
+  at.wantsFrom = first * compiled.reach + index - first;
   at.listing = compiled.listings[at.cell.listing] as CompiledListing;
   at.hasClosings = at.account.sale === 'guaranteed' || at.cohort.closingWeeks.length > 0;
 }
@@ -91,14 +103,14 @@ function isPlain({ account, listing }: CellRun): boolean {
 /** The weeks of runWeek() for a plain cell, its numbers at hand. */
 function runPlainCell(at: CellRun, run: FreeRun, firstWeek: number): void {
   const { compiled, cell, cohort, onTheWay } = at;
-  const { units, target, weeks } = at.wants;
+  const { units, target } = at.wants;
+  const { wantsFrom, wantsStep } = at;
   const { doors } = cohort;
   const { reach } = compiled;
   const { caseUnits, transitWeeks } = cell;
   const shippable = run.shippable[cell.item] as Float64Array;
   const shelf = run.shelf[cell.listing] as FreeRun['shelf'][number];
   const begin = cell.openWeek - transitWeeks - 1;
-  const place = at.index * weeks;
   const round = transitWeeks + 1;
   let stock = cell.openingStock;
   let transit = 0;
@@ -120,8 +132,9 @@ function runPlainCell(at: CellRun, run: FreeRun, firstWeek: number): void {
     transit -= arrived;
     if (now > 0) stock += arrived;
     slot = slot + 1 === round ? 0 : slot + 1;
-    stock -= Math.min(units[place + week] ?? 0, stock);
-    const gap = (target[place + week] ?? 0) - stock - transit;
+    const place = wantsFrom + week * wantsStep;
+    stock -= Math.min(units[place] ?? 0, stock);
+    const gap = (target[place] ?? 0) - stock - transit;
     const reaches = gap >= caseUnits && (doors[week + 1 + transitWeeks] ?? 0) > 0;
     open = reaches ? unitsOrdered(gap, now, caseUnits) : 0;
     if (week < firstWeek || week >= firstWeek + 52) continue;
@@ -168,10 +181,11 @@ function runWeek(at: CellRun, shippable: Float64Array): void {
   if (units > 0) arrive(cells, index, units, (at.cohort.doors[week] ?? 0) > 0);
   if (at.listing.returns) takeReturns(at, at.listing.returns);
   const stock = cells.stock[index] ?? 0;
-  const sold = Math.min(wants.units[index * wants.weeks + week] ?? 0, stock);
+  const place = at.wantsFrom + week * at.wantsStep;
+  const sold = Math.min(wants.units[place] ?? 0, stock);
   cells.stock[index] = stock - sold;
   if (account.shrinkRate > 0) takeShrink(cells, index, sold, account.shrinkRate);
-  cells.open[index] = reorder(compiled.hot, wants, cells, index, week);
+  cells.open[index] = reorder(compiled.hot, cells, index, week, wants.target[place] ?? 0);
   const past = week - cells.returnLag;
   if (past >= 0) cells.arriving[(past % cells.arrivingWeeks) * count + index] = 0;
 }

@@ -10,6 +10,7 @@ import type { ItemState } from './item-state.ts';
 import { type CellAt, cellAt, closeDoors, loseAtClosedDoors, moveTo, returnUnits, shrink } from './leave.ts';
 import { growQueue, type OrderQueue } from './queue.ts';
 import { newRecord, recordWeek } from './record.ts';
+import { withSeries } from './series.ts';
 import { settleAccount } from './settle.ts';
 import { shipItem } from './ship.ts';
 import {
@@ -20,7 +21,7 @@ import {
   payStanding,
   prepareFunding,
 } from './standing.ts';
-import { type ListingWeek, newState, type State } from './state.ts';
+import { type ListingWeek, newState, type State, statePlaces } from './state.ts';
 import { arrive, fillOrder, reorder } from './stores.ts';
 import { orderGoods, receiveGoods, removeUnits } from './supply.ts';
 import type { PassResult } from './types.ts';
@@ -45,8 +46,11 @@ export function isTooLarge(error: unknown): boolean {
 }
 
 export function runPass(args: PassArgs): PassResult {
-  const { compiled, shippable, recorder } = args;
-  const state = newState(compiled, recorder);
+  const { compiled, recorder } = args;
+  return withSeries(statePlaces(compiled), (cut) => runWeeks(args, newState(compiled, recorder, cut)));
+}
+
+function runWeeks({ compiled, shippable }: PassArgs, state: State): PassResult {
   const record = newRecord(state);
   prepareFunding(state);
   const at = cellAt(state);
@@ -187,12 +191,14 @@ function salesOf(at: CellAt, wants: Wants, week: number, l: number): { demand: n
   const { stock } = cells;
   const { units, weeks } = wants;
   const byScan = compiled.accounts[compiled.listings[l]?.account ?? -1]?.sale === 'scan';
+  const first = firstOfListing[l] ?? 0;
   const until = firstOfListing[l + 1] ?? 0;
+  const row = first * weeks + week * (until - first) - first;
   let demand = 0;
   let sold = 0;
-  for (let index = firstOfListing[l] ?? 0; index < until; index++) {
+  for (let index = first; index < until; index++) {
     if (week < (openWeek[index] ?? 0)) continue;
-    const wanted = units[index * weeks + week] ?? 0;
+    const wanted = units[row + index] ?? 0;
     const isShrinkDue = byScan && (cells.shrinkCarry[index] ?? 0) >= 1_000_000;
     if (wanted === 0 && !isShrinkDue) continue;
     const there = stock[index] ?? 0;
@@ -225,10 +231,12 @@ function placeOrders(at: CellAt, wants: Wants, week: number): void {
 function placeReorders(at: CellAt, wants: Wants, queue: OrderQueue, week: number, listing: number): void {
   const { state, compiled, cells } = at;
   const { hot } = compiled;
+  const first = hot.firstOfListing[listing] ?? 0;
   const until = hot.firstOfListing[listing + 1] ?? 0;
-  for (let index = hot.firstOfListing[listing] ?? 0; index < until; index++) {
+  const row = first * wants.weeks + week * (until - first) - first;
+  for (let index = first; index < until; index++) {
     if (week < (hot.openWeek[index] ?? 0)) continue;
-    const units = reorder(hot, wants, cells, index, week);
+    const units = reorder(hot, cells, index, week, wants.target[row + index] ?? 0);
     if (units > 0) place(state, queue, index, units, 0);
   }
 }

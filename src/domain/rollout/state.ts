@@ -2,11 +2,11 @@
 // newState(), changed only by the step files (stores, supply, ship, settle, standing), read by pass.ts at each close.
 
 import { type Books, openBooks, type Recorder } from './books.ts';
-import { type CellStates, newCells } from './cell-states.ts';
+import { type CellStates, cellPlaces, newCells } from './cell-states.ts';
 import type { Compiled, LoanTerms } from './compiled.ts';
 import type { ListingAt } from './invoice.ts';
 import { type ItemState, newItem } from './item-state.ts';
-import { seriesOf } from './series.ts';
+import type { CutSeries } from './series.ts';
 import { BALANCE_NAMES } from './types.ts';
 
 export interface Claim {
@@ -64,14 +64,19 @@ export interface State {
   accountUnits: { sold: Float64Array; lost: Float64Array };
 }
 
-export function newState(compiled: Compiled, recorder: Recorder | null): State {
+/** Places of memory that newState() cuts its series from. */
+export function statePlaces(compiled: Compiled): number {
+  const series = compiled.accounts.length * ACCOUNT_SERIES + OTHER_SERIES;
+  return series * compiled.weeks + cellPlaces(compiled);
+}
+
+export function newState(compiled: Compiled, recorder: Recorder | null, series: CutSeries): State {
   const { weeks } = compiled;
   const accounts = compiled.accounts.length;
-  const series = seriesOf((accounts * ACCOUNT_SERIES + OTHER_SERIES) * weeks);
   const state: State = {
     compiled,
     books: openBooks(recorder),
-    cells: newCells(compiled),
+    cells: newCells(compiled, series),
     items: compiled.items.map((_, i) => newItem(compiled, i)),
     accounts: compiled.accounts.map(() => newAccount(() => series(weeks))),
     listings: compiled.listings.map(() => ({

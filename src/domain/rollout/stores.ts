@@ -4,7 +4,6 @@
 
 import { type CellStates, plus } from './cell-states.ts';
 import type { Cell, Cohort, Compiled, CompiledAccount, HotCells } from './compiled.ts';
-import type { Wants } from './wants.ts';
 
 /** One cell in one week of a run. */
 export interface CellWeek {
@@ -81,10 +80,15 @@ export function takeShrink(cells: CellStates, index: number, sold: number, rateM
 
 // The next two run once a cell and week, tens of thousands of times a plan: plain arguments, for speed.
 
-/** Units the cohort orders at the end of a week; 0 when none or when its doors will be gone. */
-export function reorder(hot: HotCells, wants: Wants, cells: CellStates, index: number, week: number): number {
-  const there = (cells.stock[index] ?? 0) + (cells.transit[index] ?? 0) + (cells.open[index] ?? 0);
-  const gap = (wants.target[index * wants.weeks + week] ?? 0) - there;
+/** Units the cohort orders at the end of a week to reach a target; 0 when none or when its doors will be gone. */
+export function reorder(
+  hot: HotCells,
+  cells: CellStates,
+  index: number,
+  week: number,
+  target: number,
+): number {
+  const gap = target - (cells.stock[index] ?? 0) - (cells.transit[index] ?? 0) - (cells.open[index] ?? 0);
   const caseUnits = hot.caseUnits[index] ?? 1;
   if (gap < caseUnits) return 0;
   const place = (hot.doorsFrom[index] ?? 0) + week;

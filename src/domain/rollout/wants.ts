@@ -5,7 +5,11 @@
 import { rampAt } from './cells.ts';
 import type { CellDemand, Compiled } from './compiled.ts';
 
-/** At [cell x weeks + week]. */
+/**
+ * The cells of a listing share a block: a row a week, a place a cell, so that both a cell followed through its weeks and
+ * all cells of a week lie close together. A cell's place in week w is `first x weeks + (cell - first) + w x cells of the
+ * listing`, where `first` is the listing's first cell.
+ */
 export interface Wants {
   weeks: number;
   /** Whole units wanted; fractions are carried to the next week. At most 100,000,000 (limits.ts). */
@@ -22,7 +26,7 @@ let row = new Float64Array(0);
 let writtenFor: readonly CellDemand[] | null = null;
 
 /** The wants of a plan, to be read until the next call with another plan: written anew only then. */
-export function wantsOf({ demand, reach }: Compiled): Wants {
+export function wantsOf({ demand, hot, reach }: Compiled): Wants {
   if (writtenFor === demand && wants.weeks === reach) return wants;
   writtenFor = null;
   const places = demand.length * reach;
@@ -33,29 +37,34 @@ export function wantsOf({ demand, reach }: Compiled): Wants {
     target: fits ? wants.target : new Float64Array(places),
   };
   if (row.length < reach + LONGEST_AHEAD) row = new Float64Array(reach + LONGEST_AHEAD);
-  for (let cell = 0; cell < demand.length; cell++) writeCell(demand[cell] as CellDemand, cell * reach);
+  for (let l = 0; l + 1 < hot.firstOfListing.length; l++) {
+    const first = hot.firstOfListing[l] ?? 0;
+    const until = hot.firstOfListing[l + 1] ?? 0;
+    for (let cell = first; cell < until; cell++) {
+      writeCell(demand[cell] as CellDemand, first * reach + cell - first, until - first);
+    }
+  }
   writtenFor = demand;
   return wants;
 }
 
 /**
- * One cell's weeks, from `place` on. Target: the larger of D x fill and the demand of the next 1 + transit + cover weeks
- * at today's doors, the window moved on week by week while the doors stay the same.
+ * One cell's weeks, from `place` on, `step` places apart. Target: the larger of D x fill and the demand of the next
+ * 1 + transit + cover weeks at today's doors, the window moved on week by week while the doors stay the same.
  */
-function writeCell(cell: CellDemand, place: number): void {
+function writeCell(cell: CellDemand, place: number, step: number): void {
   const { units, target, weeks } = wants;
-  const { doors: doorsByWeek, openWeek } = cell.cohort;
+  const { doors: doorsByWeek } = cell.cohort;
   const { aheadWeeks, fillPerDoorUnits } = cell;
-  const first = Math.min(weeks, Math.max(0, openWeek));
-  units.fill(0, place, place + weeks);
-  target.fill(0, place, place + first);
   let doors = -1;
   let ahead = 0;
   let carry = 0;
-  for (let w = first; w < weeks; w++) {
+  for (let w = 0; w < weeks; w++) {
+    const at = place + w * step;
     const now = doorsByWeek[w] ?? 0;
     if (now === 0) {
-      target[place + w] = 0;
+      units[at] = 0;
+      target[at] = 0;
       continue;
     }
     if (now === doors) {
@@ -70,8 +79,8 @@ function writeCell(cell: CellDemand, place: number): void {
     const millionths = (row[w] ?? 0) + carry;
     const whole = Math.floor(millionths / 1_000_000);
     carry = millionths - whole * 1_000_000;
-    units[place + w] = whole;
-    target[place + w] = Math.max(doors * fillPerDoorUnits, Math.floor((ahead + 500_000) / 1_000_000));
+    units[at] = whole;
+    target[at] = Math.max(doors * fillPerDoorUnits, Math.floor((ahead + 500_000) / 1_000_000));
   }
 }
 

@@ -28,7 +28,9 @@ const MARKET: readonly FieldSpec[] = [
     ],
     { asList: true },
   ),
-  onOff('perishableFood', 'Food, or farm goods', { hint: 'Some payment lines of law hold for these only.' }),
+  onOff('perishableFood', 'Food, or farm goods', {
+    hint: 'Some legal limits on payment days hold for these only.',
+  }),
   choice('shelfTax/shown', 'Tax is', [
     { value: 'inPrice', label: 'in the price on the tag' },
     { value: 'atTill', label: 'added at the till' },

@@ -38,7 +38,7 @@ export function MoneyDownSection({ base }: { base: string }): VNode {
           base={`${base}/slotting`}
           specs={[
             money('amount', 'Slotting, amount', { step: 'sum' }),
-            choice('per', 'for', PER, { asList: true }),
+            choice('per', 'Slotting is for', PER, { asList: true }),
             choice('settled', 'Paid', [
               { value: 'atOpening', label: 'at the opening' },
               { value: 'offRemittances', label: 'off remittances' },
@@ -68,7 +68,7 @@ export function MoneyDownSection({ base }: { base: string }): VNode {
             specs={[
               text('label', 'Name'),
               money('amount', 'Amount', { step: 'sum' }),
-              choice('per', 'for', PER, { asList: true }),
+              choice('per', 'It is for', PER, { asList: true }),
             ]}
           />
         )}

@@ -18,12 +18,12 @@ const TERMS: readonly FieldSpec[] = [
     { value: 'cancelled', label: 'is cancelled' },
   ]),
   share('terms/badDebtRate', 'Never paid'),
-  count('priority', 'Ships in place', 'of all', { hint: '1 ships first when there is not enough for all.' }),
+  count('priority', 'Turn in a shortage', '', { hint: '1 ships first when there is not enough for all.' }),
 ];
 
 const DISCOUNT: readonly FieldSpec[] = [
   share('rate', 'Discount for paying early', { step: 'slowShare' }),
-  count('days', 'if paid within', 'days', { step: 'days' }),
+  count('days', 'If paid within', 'days', { step: 'days' }),
   share('takenShare', 'Invoices that take it'),
 ];
 

@@ -61,10 +61,15 @@ export function FieldFor(props: FieldForProps): VNode {
     <Control
       {...shared}
       prefix={prefix}
-      suffix={kind !== 'percent' ? unit : field.text.includes('%') ? undefined : '%'}
+      suffix={kind !== 'percent' ? unitOf(field.text, unit) : field.text.includes('%') ? undefined : '%'}
       onStep={step === undefined ? undefined : field.stepBy(step, least)}
     />
   );
+}
+
+/** "1 week", "2 weeks". */
+function unitOf(text: string, unit: string | undefined): string | undefined {
+  return text.trim() === '1' ? unit?.replace(/^(week|day|unit)s\b/, '$1') : unit;
 }
 
 export interface ChoiceForProps extends BoundProps {

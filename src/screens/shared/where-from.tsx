@@ -122,7 +122,7 @@ function Line({ line, onOpen }: { line: ExplanationLine; onOpen: (key: FigureKey
         )}
       </span>
       <span class="ff-why-reason ff-least ff-quiet">
-        {line.reason}
+        {sentenceOf(line)}
         {path !== null && <Origin line={line} />}
         {field !== null && (
           <Button kind="quiet" onPress={() => session.openSheet(field)} label={`Change ${line.label}`}>
@@ -132,6 +132,11 @@ function Line({ line, onOpen }: { line: ExplanationLine; onOpen: (key: FigureKey
       </span>
     </li>
   );
+}
+
+/** What is said of where it was typed comes after it, so it ends as a sentence does. */
+function sentenceOf({ reason, path }: ExplanationLine): string {
+  return path === null || reason === '' || /[.!?]$/.test(reason) ? reason : `${reason}.`;
 }
 
 function Origin({ line: { basis } }: { line: ExplanationLine }): VNode {
