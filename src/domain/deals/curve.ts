@@ -63,7 +63,21 @@ export function breakEvenRatio(share: number): Decimal | null {
   return share === 0 ? null : nearest(Math.floor((1 / share) * 1e6 * (1 + NOISE)) / 1e6, 6);
 }
 
-/** A double as a decimal of so many places. Shown figures are made so once; nothing is computed from them. */
+/**
+ * A double as the nearest decimal of so many places. Shown figures are made so once; nothing is computed from them.
+ * Scaled up it is exact to far below a thousandth, so rounding it settles all but those next to a half: these go
+ * through toFixed(), which takes a double for exactly what it is.
+ */
 export function nearest(value: number, decimals: number): Decimal {
+  const scaled = value * 10 ** decimals;
+  const whole = Math.round(scaled);
+  const isClear = Math.abs(scaled) < 2 ** 40 && Math.abs(scaled - whole) < 0.499;
+  return isClear ? (STEPS[decimals]?.times(whole + 0) ?? slowly(value, decimals)) : slowly(value, decimals);
+}
+
+function slowly(value: number, decimals: number): Decimal {
   return new Decimal((value + 0).toFixed(decimals));
 }
+
+/** 1, 0.1, 0.01 and so on to six decimals. */
+const STEPS = ['1', '0.1', '0.01', '0.001', '0.0001', '0.00001', '0.000001'].map((step) => new Decimal(step));

@@ -4,6 +4,7 @@
 // Worked figure: 250 a door and 40 doors in two weeks are 5,000 in the first week and 5,000 in the second.
 import type { LadderResult } from '../ladder/types.ts';
 import { Decimal, numberOf, ZERO } from '../money/decimal.ts';
+import { onGrid } from '../money/grid.ts';
 import { kept } from '../money/kept.ts';
 import type { Account, Item, Listing, Plan } from '../plan/index.ts';
 import { fillPerDoor } from '../rollout/cells.ts';
@@ -118,7 +119,7 @@ export function freeUnitsPerDoor(listing: Listing, caseUnits: number): number {
 function freeUnitCost(ladder: LadderResult, settled: Account['freeFill']['settled']): Decimal {
   const billed =
     settled === 'billedBack'
-      ? new Decimal(ladder.forPass.firstHandSellsTenThousandths).div(10_000).minus(ladder.invoice)
+      ? onGrid(ladder.forPass.firstHandSellsTenThousandths).minus(ladder.invoice)
       : ZERO;
   return ladder.landed.unit.plus(billed).plus(costToShelf(ladder));
 }
@@ -129,7 +130,7 @@ function costToShelf(ladder: LadderResult): Decimal {
     if (charge.settles !== 'monthly' && charge.settles !== 'quarterly') return sum;
     if (!charge.onFreeGoods) return sum;
     const share = ladder.invoice.times(charge.rateMillionths).div(1_000_000);
-    return sum.plus(share).plus(new Decimal(charge.priceTenThousandths).div(10_000));
+    return sum.plus(share).plus(onGrid(charge.priceTenThousandths));
   }, wayOutPerUnit(ladder));
 }
 

@@ -30,9 +30,9 @@ interface Line {
   ladder: LadderResult;
   risk: Decimal;
   contribution: Decimal;
-  /** What deals take of this listing (null: nothing), and what it contributes with that taken off. */
+  units: Float64Array;
+  /** What deals take of this listing; null: nothing. */
   taken: Float64Array | null;
-  contributed: Float64Array;
   firstYearUnits: number;
 }
 
@@ -42,10 +42,7 @@ export function dealFor(args: DealArgs): DealResult {
   const stores = storeWeeks(account);
   const lines = account.listings.map((listing, index) => lineOf(args, listing, index, stores));
   const fixed = fixedMoney({ ...args, stores });
-  const contributed = sumOfWeeks(
-    lines.map((line) => line.contributed),
-    stores.weeks,
-  );
+  const contributed = contributedByWeek(lines, stores.weeks);
   const toEarnBack = sumTo(fixed.byWeek, termWeeks) + Number(account.deal.hurdleAmount);
   const share = breakEvenShare(sumTo(contributed, termWeeks), toEarnBack);
   const ends = levels({ contribution: contributed, fixed: fixed.byWeek, weeks: termWeeks });
@@ -84,8 +81,8 @@ function lineOf(args: DealArgs, listing: Listing, index: number, stores: StoreWe
     ladder,
     risk,
     contribution,
+    units,
     taken,
-    contributed: contributedByWeek(units, numberOf(contribution), taken),
     firstYearUnits: sumTo(units, YEAR_WEEKS),
   };
 }
@@ -107,24 +104,22 @@ function takenByWeek(
   return taken;
 }
 
-function contributedByWeek(units: Float64Array, each: number, taken: Float64Array | null): Float64Array {
-  const out = new Float64Array(units.length);
-  for (let week = 0; week < out.length; week++) {
-    out[week] = (units[week] ?? 0) * each - (taken ? (taken[week] ?? 0) : 0);
+/** Contribution of all lines together. */
+function contributedByWeek(lines: readonly Line[], weeks: number): Float64Array {
+  const sum = new Float64Array(weeks);
+  for (const { units, taken, contribution } of lines) {
+    const each = numberOf(contribution);
+    for (let week = 0; week < weeks; week++) {
+      const own = (units[week] ?? 0) * each - (taken ? (taken[week] ?? 0) : 0);
+      sum[week] = (sum[week] ?? 0) + own;
+    }
   }
-  return out;
+  return sum;
 }
 
 function sumTo(byWeek: Float64Array, weeks: number): number {
   let sum = 0;
   for (let week = 0; week < weeks && week < byWeek.length; week++) sum += byWeek[week] ?? 0;
-  return sum;
-}
-
-function sumOfWeeks(all: readonly Float64Array[], weeks: number): Float64Array {
-  const sum = new Float64Array(weeks);
-  for (const byWeek of all)
-    for (let week = 0; week < weeks; week++) sum[week] = (sum[week] ?? 0) + (byWeek[week] ?? 0);
   return sum;
 }
 

@@ -77,12 +77,15 @@ function addCohort(found: StoreWeeks, cohort: DealCohort, end: number, factors: 
   if (opensAt >= 0) found.openings[from] = (found.openings[from] ?? 0) + cohort.doors;
   const { open, withDisplay, mature } = found;
   let doors = cohort.doors;
-  for (let week = from; week < found.weeks && week < end; week++) {
+  const { byAge, displayWeeks, keptPerWeek } = factors;
+  const until = Math.min(found.weeks, end);
+  const grown = Math.min(until, opensAt + byAge.length);
+  for (let week = from; week < until; week++) {
     const age = week - opensAt;
     open[week] = (open[week] ?? 0) + doors;
-    mature[week] = (mature[week] ?? 0) + doors * (age < factors.byAge.length ? (factors.byAge[age] ?? 1) : 1);
-    if (age < factors.displayWeeks) withDisplay[week] = (withDisplay[week] ?? 0) + doors;
-    doors *= factors.keptPerWeek;
+    mature[week] = (mature[week] ?? 0) + (week < grown ? doors * (byAge[age] ?? 1) : doors);
+    if (age < displayWeeks) withDisplay[week] = (withDisplay[week] ?? 0) + doors;
+    doors *= keptPerWeek;
   }
 }
 

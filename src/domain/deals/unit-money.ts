@@ -4,6 +4,7 @@
 // Worked figure: a guaranteed sale with a fifth coming back ships 1.25 units for each one kept: a quarter unit lost.
 import type { LadderResult } from '../ladder/types.ts';
 import { Decimal, dec, ONE, round4, ZERO } from '../money/decimal.ts';
+import { onGrid } from '../money/grid.ts';
 import type { Account } from '../plan/index.ts';
 import { promotionCost } from '../rollout/compile-listing.ts';
 
@@ -40,7 +41,7 @@ export function wayOutPerUnit(ladder: LadderResult): Decimal {
   return ladder.forPass.charges.reduce((sum, { charge }) => {
     if (charge.settles !== 'shipment') return sum;
     if (charge.flow === 'freightOut' && ladder.forPass.pickUp) return sum;
-    return sum.plus(dec(charge.priceTenThousandths).div(10_000));
+    return sum.plus(onGrid(charge.priceTenThousandths));
   }, ZERO);
 }
 

@@ -26,26 +26,33 @@ export function ladderVerdict(plan: Plan, ladders: readonly LadderResult[], say:
       itemId: null,
     };
   }
-  let worst = judge(plan, first, say);
-  let worstRate = first.contributionRate;
-  for (const ladder of ladders.slice(1)) {
-    const verdict = judge(plan, ladder, say);
-    const rate = ladder.contributionRate;
-    const lower = rate !== null && worstRate !== null && rate.lt(worstRate);
-    if (worse(verdict.state, worst.state) || (verdict.state === worst.state && lower)) {
-      worst = verdict;
-      worstRate = rate;
-    }
-  }
-  return worst;
-}
-
-function judge(plan: Plan, ladder: LadderResult, say: Say): Verdict {
   const floor = dec(plan.thresholds.ladderFloorRate);
   const holdsFrom = floor.plus(plan.thresholds.ladderTightPoints);
+  let worst = first;
+  let state = stateOf(first, floor, holdsFrom);
+  for (const ladder of ladders.slice(1)) {
+    const own = stateOf(ladder, floor, holdsFrom);
+    const rate = ladder.contributionRate;
+    const lower = rate !== null && worst.contributionRate !== null && rate.lt(worst.contributionRate);
+    if (worse(own, state) || (own === state && lower)) {
+      worst = ladder;
+      state = own;
+    }
+  }
+  return verdictOf({ plan, ladder: worst, state, floor, say });
+}
+
+interface Judged {
+  plan: Plan;
+  ladder: LadderResult;
+  state: VerdictState;
+  floor: Decimal;
+  say: Say;
+}
+
+function verdictOf({ plan, ladder, state, floor, say }: Judged): Verdict {
   const rate = ladder.contributionRate;
   const short = ladder.hands.find((hand) => hand.short);
-  const state = stateOf({ rate, floor, holdsFrom, short });
   return {
     name: 'ladder',
     state,
@@ -64,15 +71,9 @@ const WORD: Record<VerdictState, string> = {
   unknown: 'Not known yet',
 };
 
-interface StateArgs {
-  rate: LadderResult['contributionRate'];
-  floor: Decimal;
-  holdsFrom: Decimal;
-  short: HandResult | undefined;
-}
-
-function stateOf({ rate, floor, holdsFrom, short }: StateArgs): VerdictState {
-  if (rate === null || short || rate.lt(floor)) return 'fails';
+function stateOf(ladder: LadderResult, floor: Decimal, holdsFrom: Decimal): VerdictState {
+  const rate = ladder.contributionRate;
+  if (rate === null || ladder.hands.some((hand) => hand.short) || rate.lt(floor)) return 'fails';
   return rate.lt(holdsFrom) ? 'tight' : 'holds';
 }
 
