@@ -66,7 +66,7 @@ export function cohortsOf(accounts: readonly Account[], reach: number): Cohorts 
     if (!kept.has(rate)) kept.set(rate, keptShares(rate, known));
     const shares = kept.get(rate) ?? null;
     return (openings[a] ?? []).map((opening) => {
-      const own = doors.subarray(from, from + known);
+      const own = new Int32Array(doors.buffer, from * Int32Array.BYTES_PER_ELEMENT, known);
       from += known;
       return cohortOf({ account, index: a, opening, kept: shares, own, reach });
     });

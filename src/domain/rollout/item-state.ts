@@ -3,6 +3,7 @@
 import { timesPrice } from '../money/integer.ts';
 import type { Compiled } from './compiled.ts';
 import { newQueue, type OrderQueue } from './queue.ts';
+import type { CutSeries } from './series.ts';
 
 export interface ItemState {
   ours: number;
@@ -36,7 +37,17 @@ export interface ItemState {
   gone: number;
 }
 
-export function newItem(compiled: Compiled, index: number): ItemState {
+/** Places of memory that newItem() cuts its series from. */
+export function itemPlaces(weeks: number): number {
+  return landingWeeks(weeks) + 3 * weeks;
+}
+
+/** Orders are placed as long as the plan runs, and land where capacity is left, up to as long again after it. */
+function landingWeeks(weeks: number): number {
+  return 2 * weeks + 120;
+}
+
+export function newItem(compiled: Compiled, index: number, series: CutSeries): ItemState {
   const item = compiled.items[index];
   if (!item) throw new Error(`no item ${index}`);
   const { weeks } = compiled;
@@ -47,10 +58,10 @@ export function newItem(compiled: Compiled, index: number): ItemState {
     onOrder: 0,
     queue: newQueue(),
     backlog: 0,
-    landUnits: new Float64Array(2 * weeks + 120),
-    landGoods: new Float64Array(weeks),
-    landFreight: new Float64Array(weeks),
-    landDeposit: new Float64Array(weeks),
+    landUnits: series(landingWeeks(weeks)),
+    landGoods: series(weeks),
+    landFreight: series(weeks),
+    landDeposit: series(weeks),
     unplaced: 0,
     known: item.openingUnits,
     inStores: 0,

@@ -5,7 +5,7 @@ import { type Books, openBooks, type Recorder } from './books.ts';
 import { type CellStates, cellPlaces, newCells } from './cell-states.ts';
 import type { Compiled, LoanTerms } from './compiled.ts';
 import type { ListingAt } from './invoice.ts';
-import { type ItemState, newItem } from './item-state.ts';
+import { type ItemState, itemPlaces, newItem } from './item-state.ts';
 import type { CutSeries } from './series.ts';
 import { BALANCE_NAMES } from './types.ts';
 
@@ -67,7 +67,8 @@ export interface State {
 /** Places of memory that newState() cuts its series from. */
 export function statePlaces(compiled: Compiled): number {
   const series = compiled.accounts.length * ACCOUNT_SERIES + OTHER_SERIES;
-  return series * compiled.weeks + cellPlaces(compiled);
+  const items = compiled.items.length * itemPlaces(compiled.weeks);
+  return series * compiled.weeks + items + cellPlaces(compiled);
 }
 
 export function newState(compiled: Compiled, recorder: Recorder | null, series: CutSeries): State {
@@ -77,7 +78,7 @@ export function newState(compiled: Compiled, recorder: Recorder | null, series: 
     compiled,
     books: openBooks(recorder),
     cells: newCells(compiled, series),
-    items: compiled.items.map((_, i) => newItem(compiled, i)),
+    items: compiled.items.map((_, i) => newItem(compiled, i, series)),
     accounts: compiled.accounts.map(() => newAccount(() => series(weeks))),
     listings: compiled.listings.map(() => ({
       shippedPaid: 0,

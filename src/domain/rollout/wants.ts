@@ -56,6 +56,11 @@ function writeCell(cell: CellDemand, place: number, step: number): void {
   const { units, target, weeks } = wants;
   const { doors: doorsByWeek } = cell.cohort;
   const { aheadWeeks, fillPerDoorUnits } = cell;
+  // From here on, ramp and display over and nothing by the calendar, every week wants the same.
+  const steadyFrom =
+    cell.season || cell.promotion
+      ? Number.POSITIVE_INFINITY
+      : cell.cohort.openWeek + Math.max(cell.rampWeeks, cell.displayWeeks);
   let doors = -1;
   let ahead = 0;
   let carry = 0;
@@ -68,7 +73,9 @@ function writeCell(cell: CellDemand, place: number, step: number): void {
       continue;
     }
     if (now === doors) {
-      writeMillionths(cell, doors, w + aheadWeeks, w + aheadWeeks + 1);
+      const last = w + aheadWeeks;
+      if (last > steadyFrom) row[last] = row[last - 1] ?? 0;
+      else writeMillionths(cell, doors, last, last + 1);
       ahead += (row[w + aheadWeeks] ?? 0) - (row[w] ?? 0);
     } else {
       doors = now;
