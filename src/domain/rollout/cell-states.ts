@@ -70,6 +70,13 @@ export function arrivalsFrom(cells: CellStates, week: number): number {
   return (week % cells.arrivingWeeks) * cells.count;
 }
 
+/** The same so many weeks on, fewer than the round has, from where one week's begin: without a division. */
+export function arrivalsLater(cells: CellStates, from: number, weeks: number): number {
+  const later = from + weeks * cells.count;
+  const round = cells.arrivingWeeks * cells.count;
+  return later < round ? later : later - round;
+}
+
 /** At the end of a week: the arrivals no return looks back at any more give their place to weeks to come. */
 export function forgetArrivals(cells: CellStates, week: number): void {
   const past = week - cells.returnLag;

@@ -98,6 +98,8 @@ export interface CompiledAccount {
   displayPaid: DatedSum[];
   displayOpened: DatedSum[];
   displayFees: Float64Array;
+  /** Whether it asks for any of these sums: most weeks of most plans pay none. */
+  hasFixedSums: boolean;
 }
 
 /** The opening books but for cash; what they leave over is retained. */

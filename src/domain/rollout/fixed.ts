@@ -7,7 +7,13 @@ import type { Cohort, CompiledAccount, DatedSum } from './compiled.ts';
 
 type FixedPart = Pick<
   CompiledAccount,
-  'slottingCash' | 'slottingClaims' | 'openingFees' | 'displayPaid' | 'displayOpened' | 'displayFees'
+  | 'slottingCash'
+  | 'slottingClaims'
+  | 'openingFees'
+  | 'displayPaid'
+  | 'displayOpened'
+  | 'displayFees'
+  | 'hasFixedSums'
 >;
 
 interface FixedArgs {
@@ -26,6 +32,7 @@ export function fixedSums(args: FixedArgs): FixedPart {
     slottingClaims: byRemittance ? slotting : [],
     openingFees: account.openingFees.flatMap((fee) => sumsOf(args, fee)),
     ...displaySums(args),
+    hasFixedSums: account.slotting !== null || account.openingFees.length > 0 || account.display !== null,
   };
 }
 

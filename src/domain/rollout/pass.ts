@@ -254,8 +254,8 @@ function place(state: State, queue: OrderQueue, index: number, units: number, fi
 /** Past the largest exact sum nothing adds up: said before anything is added up. */
 function assertSizes({ books }: State): void {
   for (const amounts of [books.balances, books.flows, books.profit]) {
-    for (const amount of amounts) {
-      if (!(Math.abs(amount) < LARGEST_EXACT)) throw new RangeError(TOO_LARGE);
+    for (let i = 0; i < amounts.length; i++) {
+      if (!(Math.abs(amounts[i] ?? 0) < LARGEST_EXACT)) throw new RangeError(TOO_LARGE);
     }
   }
 }

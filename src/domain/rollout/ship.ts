@@ -2,7 +2,7 @@
 // What can't leave is backlog, or cancelled where the account's rule says so; fills never are. Worked figure: 100 units
 // ours, case 12, orders of 60 and 60: 60 leave for the first, 36 for the second, 4 stay.
 import { timesPrice } from '../money/integer.ts';
-import { arrivalsFrom, plus } from './cell-states.ts';
+import { arrivalsFrom, arrivalsLater, plus } from './cell-states.ts';
 import type { Cell, CompiledAccount } from './compiled.ts';
 import type { ItemState } from './item-state.ts';
 import type { ListingWeek, State } from './state.ts';
@@ -13,6 +13,7 @@ export function shipItem(state: State, i: number, week: number): void {
   const { queue } = item;
   const { accounts, hot, items } = state.compiled;
   const caseUnits = items[i]?.caseUnits ?? 1;
+  const arrivals = arrivalsFrom(state.cells, week);
   const { count } = queue;
   let kept = 0;
   let backlog = 0;
@@ -22,7 +23,7 @@ export function shipItem(state: State, i: number, week: number): void {
     const fill = queue.fill[place] === 1;
     // Orders are whole cases: what we have enough of leaves whole.
     const whole = ordered <= item.ours ? ordered : Math.floor(item.ours / caseUnits) * caseUnits;
-    if (whole > 0) shipOrder(state, item, { index, fill, week }, whole);
+    if (whole > 0) shipOrder(state, item, { index, fill, week, arrivals }, whole);
     const left = ordered - whole;
     if (left <= 0) continue;
     backlog += left;
@@ -44,11 +45,13 @@ interface OrderAt {
   index: number;
   fill: boolean;
   week: number;
+  /** Where this week's arrivals begin. */
+  arrivals: number;
 }
 
 /** Whole cases of one order leave; free units of a fill go first. */
 function shipOrder(state: State, item: ItemState, at: OrderAt, units: number): void {
-  const { index, fill, week } = at;
+  const { index, fill } = at;
   const { cells, compiled } = state;
   const { hot } = compiled;
   const listing = state.listings[hot.listing[index] ?? 0] as ListingWeek;
@@ -56,7 +59,7 @@ function shipOrder(state: State, item: ItemState, at: OrderAt, units: number): v
   item.shipped += units;
   plus(cells.open, index, -units);
   plus(cells.transit, index, units);
-  plus(cells.arriving, arrivalsFrom(cells, week + (hot.transitWeeks[index] ?? 0)) + index, units);
+  plus(cells.arriving, arrivalsLater(cells, at.arrivals, hot.transitWeeks[index] ?? 0) + index, units);
   let free = 0;
   if (fill) {
     item.fillShipped += units;

@@ -122,6 +122,7 @@ function payQuarterly(state: State, week: number): void {
 /** Slotting and fees paid in cash or claimed, displays built and opened. */
 function payFees(state: State, week: number): void {
   state.compiled.accounts.forEach((account, a) => {
+    if (!account.hasFixedSums) return;
     post(state.books, E.slottingPaid, sumAt(account.slottingCash, week), a);
     post(state.books, E.openingFeePaid, sumAt(account.openingFees, week), a);
     post(state.books, E.displayPaid, sumAt(account.displayPaid, week), a);
@@ -133,6 +134,7 @@ function payFees(state: State, week: number): void {
 /** Slotting off remittances is a claim from the opening week on, before that week's remittance. */
 export function claimSlotting(state: State, week: number): void {
   state.compiled.accounts.forEach((account, a) => {
+    if (!account.hasFixedSums) return;
     const amount = sumAt(account.slottingClaims, week);
     if (amount === 0) return;
     post(state.books, E.claimAccrued, amount, a);
