@@ -98,9 +98,8 @@ function cohortOf({ account, index, opening, kept, own, reach }: CohortArgs): Co
   // Attrition of doors already open is counted from the plan's first week.
   const from = Math.max(0, openWeek);
   const until = Math.min(own.length, account.cutWeek ?? own.length);
-  for (let w = from; w < until; w++) {
-    own[w] = kept ? Math.round(doors * (kept[w - from] ?? 0)) : doors;
-  }
+  if (!kept) own.fill(doors, from, Math.max(from, until));
+  else for (let w = from; w < until; w++) own[w] = Math.round(doors * (kept[w - from] ?? 0));
   const closingWeeks: number[] = wasOpen && account.cutWeek === 0 ? [0] : [];
   for (let w = from + 1; w < reach; w++) if ((own[w] ?? 0) < (own[w - 1] ?? 0)) closingWeeks.push(w);
   return { account: index, openWeek, doorsAtOpening: doors, doors: own, closingWeeks };

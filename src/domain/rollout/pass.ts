@@ -2,7 +2,7 @@
 // PASS.md says in words, completely, what each step does. Money is minor units; books balance or the pass throws.
 // Worked figure: a week that opens with 100,000, takes in 5,000 of equity, pays 30,000 and is paid 20,000 closes at
 // 95,000 and was as low as 75,000: money goes out before it comes in.
-import { CASH, FIRST_CLAIM_INDEX, type Recorder } from './books.ts';
+import { CASH, closeBooks, FIRST_CLAIM_INDEX, openWeek, type Recorder } from './books.ts';
 import { arrivalsFrom, forgetArrivals, plus } from './cell-states.ts';
 import type { Cell, Compiled, CompiledItem, CompiledListing } from './compiled.ts';
 import { postAllScans, postShipments } from './invoice.ts';
@@ -70,7 +70,11 @@ function runWeeks({ compiled, shippable }: PassArgs, state: State): PassResult {
     for (let a = 0; a < compiled.accounts.length; a++) settleAccount(state, a, week);
     baseSalesStep(state, week);
     payStanding(state, week, owed);
-    assertSizes(state);
+    assertExact(state.books.posted);
+    closeBooks(state.books);
+    assertExact(state.books.balances);
+    assertExact(state.books.flows);
+    assertExact(state.books.profit);
     recordWeek({ state, record, week, opening, moneyIn });
     forgetArrivals(state.cells, week);
     assertBalance(state, week);
@@ -80,10 +84,7 @@ function runWeeks({ compiled, shippable }: PassArgs, state: State): PassResult {
 }
 
 function startWeek(state: State, week: number): void {
-  const { books } = state;
-  books.week = week;
-  books.flows.fill(0);
-  books.profit.fill(0);
+  openWeek(state.books, week);
   for (const item of state.items) {
     item.made = 0;
     item.ordered = 0;
@@ -252,11 +253,9 @@ function place(state: State, queue: OrderQueue, index: number, units: number, fi
 }
 
 /** Past the largest exact sum nothing adds up: said before anything is added up. */
-function assertSizes({ books }: State): void {
-  for (const amounts of [books.balances, books.flows, books.profit]) {
-    for (let i = 0; i < amounts.length; i++) {
-      if (!(Math.abs(amounts[i] ?? 0) < LARGEST_EXACT)) throw new RangeError(TOO_LARGE);
-    }
+function assertExact(amounts: Float64Array): void {
+  for (let i = 0; i < amounts.length; i++) {
+    if (!(Math.abs(amounts[i] ?? 0) < LARGEST_EXACT)) throw new RangeError(TOO_LARGE);
   }
 }
 
