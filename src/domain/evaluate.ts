@@ -10,8 +10,8 @@ import { minorDigitsOf } from './money/currency.ts';
 import type { Item, Plan } from './plan/index.ts';
 import { fine, type Outcome, type Problem, trouble } from './problems.ts';
 import type { Results } from './results.ts';
+import { isTooLarge } from './rollout/exact.ts';
 import { type Rollout, rollOut, shelfStockMeans } from './rollout/index.ts';
-import { isTooLarge } from './rollout/pass.ts';
 import { verdictsOf } from './verdicts/index.ts';
 import type { Say } from './verdicts/say.ts';
 

@@ -5,7 +5,7 @@ import { dayNumber } from './calendar.ts';
 import type { Account, Item, Listing, Plan } from './plan/index.ts';
 import type { Problem } from './problems.ts';
 import { countCells, promotionByWeek, seasonByWeek } from './rollout/cells.ts';
-import { LARGEST_EXACT } from './rollout/pass.ts';
+import { LARGEST_EXACT } from './rollout/exact.ts';
 
 /** More groups of doors than this, and the weekly pass no longer fits a phone. */
 const CELLS_MOST = 6000;

@@ -2,13 +2,14 @@
 // PASS.md says in words, completely, what each step does. Money is minor units; books balance or the pass throws.
 // Worked figure: a week that opens with 100,000, takes in 5,000 of equity, pays 30,000 and is paid 20,000 closes at
 // 95,000 and was as low as 75,000: money goes out before it comes in.
-import { CASH, closeBooks, FIRST_CLAIM_INDEX, openWeek, type Recorder } from './books.ts';
+import { CASH, closeBooks, openWeek, type Recorder } from './books.ts';
 import { arrivalsFrom, forgetArrivals, plus } from './cell-states.ts';
-import type { Cell, Compiled, CompiledItem, CompiledListing } from './compiled.ts';
+import type { Compiled, CompiledListing } from './compiled.ts';
+import { assertBalance, assertExact } from './exact.ts';
 import { postAllScans, postShipments } from './invoice.ts';
 import type { ItemState } from './item-state.ts';
 import { type CellAt, cellAt, closeDoors, loseAtClosedDoors, moveTo, returnUnits, shrink } from './leave.ts';
-import { growQueue, type OrderQueue } from './queue.ts';
+import { placeOrders } from './order.ts';
 import { newRecord, recordWeek } from './record.ts';
 import { withSeries } from './series.ts';
 import { settleAccount } from './settle.ts';
@@ -22,7 +23,7 @@ import {
   prepareFunding,
 } from './standing.ts';
 import { type ListingWeek, newState, type State, statePlaces } from './state.ts';
-import { arrive, fillOrder, reorder } from './stores.ts';
+import { arrive } from './stores.ts';
 import { orderGoods, receiveGoods, removeUnits } from './supply.ts';
 import type { PassResult } from './types.ts';
 import { type Wants, wantsOf } from './wants.ts';
@@ -32,17 +33,6 @@ export interface PassArgs {
   /** U of the plan, by item and week (free.ts): stock is bought on the plan, also when a draw sells otherwise. */
   shippable: readonly Float64Array[];
   recorder: Recorder | null;
-}
-
-/** Money past this can't be kept exact to the minor unit with room for sums. */
-export const LARGEST_EXACT = 2 ** 52;
-
-/** Thrown when amounts outgrow exact arithmetic; evaluate() turns it into a Problem. */
-const TOO_LARGE = 'amounts too large to keep exact';
-
-/** Whether a run was given up because its amounts outgrew exact arithmetic. */
-export function isTooLarge(error: unknown): boolean {
-  return error instanceof RangeError && error.message === TOO_LARGE;
 }
 
 export function runPass(args: PassArgs): PassResult {
@@ -77,7 +67,7 @@ function runWeeks({ compiled, shippable }: PassArgs, state: State): PassResult {
     assertExact(state.books.profit);
     recordWeek({ state, record, week, opening, moneyIn });
     forgetArrivals(state.cells, week);
-    assertBalance(state, week);
+    assertBalance(state.books, week);
   }
   record.result.unplacedUnits = state.items.map((item) => item.unplaced);
   return record.result;
@@ -212,59 +202,4 @@ function salesOf(at: CellAt, wants: Wants, week: number, l: number): { demand: n
     shrink(at, bought);
   }
   return { demand, sold };
-}
-
-/** Step 8: fills first, then reorders, each in shipping order, so that the queue is always sorted. */
-function placeOrders(at: CellAt, wants: Wants, week: number): void {
-  const { state, compiled } = at;
-  for (let i = 0; i < compiled.items.length; i++) {
-    const { queue } = state.items[i] as ItemState;
-    const item = compiled.items[i] as CompiledItem;
-    for (const index of item.fillsByWeek[week + 1] ?? []) {
-      const units = fillOrder(compiled, compiled.cells[index] as Cell);
-      if (units > 0) place(state, queue, index, units, 1);
-    }
-    if (week < 0) continue;
-    for (const listing of item.byPriority) placeReorders(at, wants, queue, week, listing);
-  }
-}
-
-function placeReorders(at: CellAt, wants: Wants, queue: OrderQueue, week: number, listing: number): void {
-  const { state, compiled, cells } = at;
-  const { hot } = compiled;
-  const first = hot.firstOfListing[listing] ?? 0;
-  const until = hot.firstOfListing[listing + 1] ?? 0;
-  const row = first * wants.weeks + week * (until - first) - first;
-  for (let index = first; index < until; index++) {
-    if (week < (hot.openWeek[index] ?? 0)) continue;
-    const units = reorder(hot, cells, index, week, wants.target[row + index] ?? 0);
-    if (units > 0) place(state, queue, index, units, 0);
-  }
-}
-
-/** An order at the end of the queue; `fill` is 1 for an opening fill. */
-function place(state: State, queue: OrderQueue, index: number, units: number, fill: 0 | 1): void {
-  plus(state.cells.open, index, units);
-  if (queue.count === queue.cell.length) growQueue(queue);
-  queue.cell[queue.count] = index;
-  queue.units[queue.count] = units;
-  queue.fill[queue.count] = fill;
-  queue.count++;
-}
-
-/** Past the largest exact sum nothing adds up: said before anything is added up. */
-function assertExact(amounts: Float64Array): void {
-  for (let i = 0; i < amounts.length; i++) {
-    if (!(Math.abs(amounts[i] ?? 0) < LARGEST_EXACT)) throw new RangeError(TOO_LARGE);
-  }
-}
-
-function assertBalance(state: State, week: number): void {
-  const { balances } = state.books;
-  let difference = 0;
-  for (let b = 0; b < balances.length; b++) {
-    const amount = balances[b] ?? 0;
-    difference += b < FIRST_CLAIM_INDEX ? amount : -amount;
-  }
-  if (difference !== 0) throw new Error(`books differ by ${difference} in week ${week}`);
 }

@@ -6,8 +6,8 @@ import type { LadderResult, Landed } from '../ladder/types.ts';
 import { sizeProblems } from '../limits.ts';
 import { Decimal } from '../money/decimal.ts';
 import type { Account, Plan } from '../plan/index.ts';
+import { isTooLarge } from './exact.ts';
 import { rollOut } from './index.ts';
-import { isTooLarge } from './pass.ts';
 
 export interface SolveArgs {
   plan: Plan;
