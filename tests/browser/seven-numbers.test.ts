@@ -195,8 +195,9 @@ function box(page: Page, label: string): Locator {
 }
 
 async function problemUnder(page: Page, label: string): Promise<string> {
-  const id = await box(page, label).getAttribute('aria-describedby');
-  return id === null ? '' : page.locator(`[id="${id}"]`).innerText();
+  const ids = (await box(page, label).getAttribute('aria-describedby')) ?? '';
+  const id = ids.split(' ').find((each) => each.endsWith('-below'));
+  return id === undefined ? '' : page.locator(`[id="${id}"]`).innerText();
 }
 
 async function strip(page: Page): Promise<string> {

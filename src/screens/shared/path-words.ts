@@ -39,7 +39,7 @@ const WORDS: Readonly<Record<string, string>> = {
   paymentDays: 'paid in, days',
   latenessDays: 'paid late, days',
   transitWeeks: 'weeks on the way',
-  attritionYearlyRate: 'stores lost in a year',
+  attritionYearlyRate: 'doors lost in a year',
   openWeek: 'first opening week',
   doorsPerWeek: 'doors a week',
   termWeeks: 'term, weeks',

@@ -48,7 +48,7 @@ function Cell({ name, state, text, older }: StripCell & { older: boolean }): VNo
       </span>
       <span class="ff-spoken">, </span>
       <span class={classNames('ff-verdict-strip-figure ff-number', older && 'ff-older')}>
-        {text.replace(/ (?=\d+$)/, '\u00a0')}
+        {text}
         {older && '\u00a0…'}
       </span>
       <span class="ff-spoken">. </span>
