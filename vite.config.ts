@@ -65,6 +65,8 @@ export default defineConfig({
     assetsInlineLimit: 0,
     modulePreload: false,
     reportCompressedSize: false,
+    // One script at the start instead of four: it is packed together, and tighter.
+    rolldownOptions: { output: { codeSplitting: { groups: [{ name: nameAtStart() }] } } },
   },
   preview: { headers },
   test: {
@@ -106,6 +108,29 @@ export default defineConfig({
     ],
   },
 });
+
+interface ModuleGraph {
+  getModuleInfo: (
+    id: string,
+  ) => { isEntry: boolean; importedIds: readonly string[]; importers: readonly string[] } | null;
+}
+
+/** Names the chunk of every module that the page imports at once, the imports of imports included; null for others. */
+function nameAtStart(): (id: string, graph: ModuleGraph) => string | null {
+  let known: Set<string> | null = null;
+  return (id, graph) => {
+    known ??= reachedFrom(join(here, 'src/main.tsx'), graph);
+    return known.has(id) ? 'start' : null;
+  };
+}
+
+function reachedFrom(entry: string, graph: ModuleGraph): Set<string> {
+  const reached = new Set([entry]);
+  for (const id of reached) {
+    for (const next of graph.getModuleInfo(id)?.importedIds ?? []) reached.add(next);
+  }
+  return reached;
+}
 
 function policyInPage(): Plugin {
   return {

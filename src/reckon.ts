@@ -3,7 +3,7 @@
 import process from 'node:process';
 import { evaluate } from './domain/evaluate.ts';
 import { type Problem, sentence } from './domain/problems.ts';
-import { parsePlanText } from './plan-format/index.ts';
+import { parsePlanText } from './plan-format/text.ts';
 import { type Options, readArguments } from './reckon/arguments.ts';
 import { HELP } from './reckon/help.ts';
 import { readInput } from './reckon/input.ts';

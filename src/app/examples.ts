@@ -2,7 +2,7 @@
 // An example is kept on the device from its first edit on, so opening one writes nothing.
 import type { Plan } from '../domain/plan/index.ts';
 import { sentence } from '../domain/problems.ts';
-import { isRefused, parsePlanText } from '../plan-format/index.ts';
+import { isRefused, planOfFile } from '../plan-format/index.ts';
 import type { Example } from './core.ts';
 
 const read = new WeakMap<Example, Plan>();
@@ -21,7 +21,7 @@ export function exampleOf(examples: readonly Example[], id: string): Plan | null
 function planOf(example: Example): Plan {
   const known = read.get(example);
   if (known) return known;
-  const plan = parsePlanText(example.text);
+  const plan = planOfFile(JSON.parse(example.text));
   if (!plan.ok) {
     const why = isRefused(plan) ? plan.refusal.sentence : plan.problems.map(sentence).join(' ');
     throw new Error(`the example "${example.id}" can't be read: ${why}`);

@@ -1,6 +1,7 @@
 // The door of this room: what a saved plan looks like, and used to. Files and stored plans come in here as text or raw
 // values and leave as plans, problems or refusals; nothing else in the app reads a raw plan.
-// Worked example: parsePlanText(text) gives { ok: true, value: plan } or says why not; planFile(plan) gives it back.
+// Worked example: planOfFile(json) gives { ok: true, value: plan } or says why not; planFile(plan) gives it back. The
+// text of a file comes in at text.ts.
 
 export type { Plan } from '../domain/plan/index.ts';
 export type { Outcome, Problem } from '../domain/problems.ts';
@@ -10,7 +11,7 @@ export { FORMAT_VERSION, MIGRATIONS, type Migration, numberingFault } from './mi
 export {
   FILE_CHARACTERS_MOST,
   type Format,
-  parsePlanText,
+  planOfFile,
   RELEASED,
   type ReadPlan,
   readPlan,

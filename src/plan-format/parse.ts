@@ -1,15 +1,12 @@
-// From the text of a file to a plan: JSON, envelope, version, migrations, shape, rules - each with its own words when
-// it fails. A plan kept in the store comes in at readPlan, without the envelope.
+// From a file's JSON to a plan: envelope, version, migrations, shape, rules - each with its own words when it fails. A
+// plan kept in the store comes in at readPlan, without the envelope; a text comes in at text.ts.
 // Worked example: a file of version 2 opened by an app of version 1 is a refusal that names both numbers; a file with
 // "paymentDays": "soon" is a problem that names the field.
 import type { Plan } from '../domain/plan/index.ts';
-import { pathOfKeys } from '../domain/plan/path.ts';
 import { shown } from '../domain/plan/shown.ts';
 import { type Outcome, type Problem, trouble } from '../domain/problems.ts';
-import { capped, checkPlan, PROBLEMS_MOST } from './check.ts';
+import { checkPlan } from './check.ts';
 import { planOfEnvelope } from './envelope.ts';
-import { pathText } from './issues.ts';
-import { walkJson } from './json-text.ts';
 import { MIGRATIONS, type Migration, migrated } from './migrations/index.ts';
 import { type Reading, refused } from './refusal.ts';
 
@@ -30,11 +27,9 @@ export interface ReadPlan {
 /** Longest text taken in, in characters; far above any plan the limits of the schema allow. */
 export const FILE_CHARACTERS_MOST = 20_000_000;
 
-/** The plan a file holds, or every problem with it, or a refusal when it is of a newer format. */
-export function parsePlanText(text: string): Reading<Plan> {
-  const raw = parseJson(text.replace(/^\uFEFF/, ''));
-  if (!raw.ok) return raw;
-  const plan = planOfEnvelope(raw.value);
+/** The plan inside a file's JSON, or every problem with it, or a refusal when it is of a newer format. */
+export function planOfFile(raw: unknown): Reading<Plan> {
+  const plan = planOfEnvelope(raw);
   if (!plan.ok) return plan;
   const read = readPlan(plan.value, RELEASED);
   return read.ok ? { ok: true, value: read.value.plan } : read;
@@ -56,39 +51,6 @@ export function readPlan(raw: unknown, format: Format): Reading<ReadPlan> {
   const checked = current.ok ? format.check(current.value) : current;
   if (!checked.ok) return checked;
   return { ok: true, value: { plan: checked.value, migratedFrom: version === newest ? null : version } };
-}
-
-function parseJson(text: string): Outcome<unknown> {
-  if (text.length > FILE_CHARACTERS_MOST) {
-    const got = `a file of ${Math.ceil(text.length / 1_000_000)} million characters`;
-    return trouble({
-      code: 'not-a-plan',
-      path: '',
-      got,
-      expected: 'a plan file of at most 20 million characters',
-    });
-  }
-  const { fault, repeated } = walkJson(text);
-  if (fault) {
-    const isEmpty = text.trim() === '';
-    const got = isEmpty ? 'an empty file' : `${fault.got} at line ${fault.line}, column ${fault.column}`;
-    const expected = isEmpty ? 'a plan file, written in JSON' : fault.expected;
-    return trouble({ code: 'not-json', path: '', got, expected });
-  }
-  const raw: unknown = JSON.parse(text);
-  if (repeated.length > 0) return capped(repeatedFields(raw, repeated));
-  return { ok: true, value: raw };
-}
-
-function repeatedFields(raw: unknown, repeated: readonly string[][]): Problem[] {
-  const once = new Map(repeated.map((keys) => [keys.join('/'), keys]));
-  return [...once.values()].slice(0, PROBLEMS_MOST).map((keys) => repeatedField(raw, keys));
-}
-
-/** The last of two fields of one name would silently win, so neither does. */
-function repeatedField(raw: unknown, keys: readonly string[]): Problem {
-  const path = pathText(pathOfKeys(raw, keys).replace(/^plan\//, ''));
-  return { code: 'id-repeated', path, got: 'the field written twice', expected: 'each field once' };
 }
 
 function versionProblem(version: unknown, newest: number): Problem {

@@ -5,7 +5,6 @@ import {
   FILE_CHARACTERS_MOST,
   type Plan,
   type PlanFile,
-  parsePlanText,
   type Reading,
   refused,
 } from '../plan-format/index.ts';
@@ -28,8 +27,13 @@ export async function readPlanFile(file: ChosenFile): Promise<Reading<Plan>> {
       null,
     );
   }
+  const reader = await textReader();
+  if (reader === null) {
+    const sentence = `"${file.name}" could not be read: a part of the app is missing here. Reload, and choose it again.`;
+    return refused('file-unreadable', sentence, null);
+  }
   try {
-    return parsePlanText(await file.text());
+    return reader.parsePlanText(await file.text());
   } catch (error) {
     if (!(error instanceof DOMException)) throw error;
     return refused(
@@ -38,6 +42,11 @@ export async function readPlanFile(file: ChosenFile): Promise<Reading<Plan>> {
       null,
     );
   }
+}
+
+/** What reads a text, fetched when it is first needed; null where it can't be had. */
+function textReader(): Promise<typeof import('../plan-format/text.ts') | null> {
+  return import('../plan-format/text.ts').catch(() => null);
 }
 
 /** Hands a file to the person through the browser's download. */

@@ -6,13 +6,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { planSchema } from '../../src/domain/plan/index.ts';
-import {
-  FORMAT_VERSION,
-  MIGRATIONS,
-  numberingFault,
-  parsePlanText,
-  planText,
-} from '../../src/plan-format/index.ts';
+import { FORMAT_VERSION, MIGRATIONS, numberingFault, planText } from '../../src/plan-format/index.ts';
+import { parsePlanText } from '../../src/plan-format/text.ts';
 
 const here = new URL('./', import.meta.url);
 const versions = readdirSync(here, { withFileTypes: true })

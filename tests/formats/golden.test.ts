@@ -10,7 +10,7 @@ import { isoDateOf } from '../../src/domain/calendar.ts';
 import { evaluate } from '../../src/domain/evaluate.ts';
 import type { Results, VerdictName } from '../../src/domain/results.ts';
 import { plainSay } from '../../src/domain/verdicts/say.ts';
-import { parsePlanText } from '../../src/plan-format/index.ts';
+import { parsePlanText } from '../../src/plan-format/text.ts';
 
 const here = new URL('./', import.meta.url);
 const frozen = readdirSync(here, { recursive: true, encoding: 'utf8' }).filter((name) =>

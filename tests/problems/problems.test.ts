@@ -7,7 +7,7 @@ import { isoDateOf } from '../../src/domain/calendar.ts';
 import { evaluate } from '../../src/domain/evaluate.ts';
 import { PROBLEM_CODES, type Problem, sentence } from '../../src/domain/problems.ts';
 import { plainSay } from '../../src/domain/verdicts/say.ts';
-import { parsePlanText } from '../../src/plan-format/index.ts';
+import { parsePlanText } from '../../src/plan-format/text.ts';
 import { caseFiles, exampleText, textOf } from './plan-cases.ts';
 
 const files = caseFiles();

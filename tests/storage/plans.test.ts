@@ -3,7 +3,8 @@
  * no other and is handed out as a file, and two tabs can't overwrite each other.
  */
 import { beforeEach, describe, expect, test } from 'vitest';
-import { type Plan, parsePlanText } from '../../src/plan-format/index.ts';
+import type { Plan } from '../../src/plan-format/index.ts';
+import { parsePlanText } from '../../src/plan-format/text.ts';
 import {
   deletePlan,
   listPlans,

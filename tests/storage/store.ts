@@ -5,7 +5,8 @@
 import 'fake-indexeddb/auto';
 import { IDBFactory } from 'fake-indexeddb';
 import { openDB } from 'idb';
-import { type Plan, parsePlanText, type Reading, type Refusal } from '../../src/plan-format/index.ts';
+import type { Plan, Reading, Refusal } from '../../src/plan-format/index.ts';
+import { parsePlanText } from '../../src/plan-format/text.ts';
 import { DATABASE_NAME, openStore, type Store } from '../../src/storage/index.ts';
 import { exampleText } from '../problems/plan-cases.ts';
 

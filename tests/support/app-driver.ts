@@ -10,7 +10,7 @@ import { DEMOS } from '../../demo-catalog/index.ts';
 import { evaluate } from '../../src/domain/evaluate.ts';
 import type { Plan } from '../../src/domain/plan/index.ts';
 import type { Results, VerdictName, VerdictState } from '../../src/domain/results.ts';
-import { parsePlanText } from '../../src/plan-format/index.ts';
+import { parsePlanText } from '../../src/plan-format/text.ts';
 import { sayFor } from '../../src/reckon/say.ts';
 import { phone } from './browser.ts';
 

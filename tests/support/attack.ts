@@ -10,7 +10,7 @@ import type { Plan } from '../../src/domain/plan/index.ts';
 import { type Problem, sentence } from '../../src/domain/problems.ts';
 import type { Results } from '../../src/domain/results.ts';
 import { BALANCE_NAMES, FLOW_NAMES } from '../../src/domain/rollout/types.ts';
-import { parsePlanText } from '../../src/plan-format/index.ts';
+import { parsePlanText } from '../../src/plan-format/text.ts';
 import { sayFor } from '../../src/reckon/say.ts';
 import { warningsOf } from '../../src/reckon/warnings.ts';
 import { root } from './source-files.ts';

@@ -11,7 +11,7 @@ import { checkRules } from '../../src/domain/plan/rules.ts';
 import { sentence } from '../../src/domain/problems.ts';
 import type { Results } from '../../src/domain/results.ts';
 import { plainSay, type Say } from '../../src/domain/verdicts/say.ts';
-import { parsePlanText } from '../../src/plan-format/index.ts';
+import { parsePlanText } from '../../src/plan-format/text.ts';
 
 export interface Subject {
   plan: Plan;

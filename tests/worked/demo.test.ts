@@ -13,7 +13,7 @@ import { getAt } from '../../src/domain/plan/path.ts';
 import { sentence } from '../../src/domain/problems.ts';
 import type { Results } from '../../src/domain/results.ts';
 import { plainSay } from '../../src/domain/verdicts/say.ts';
-import { parsePlanText } from '../../src/plan-format/index.ts';
+import { parsePlanText } from '../../src/plan-format/text.ts';
 import { oddNumbers } from '../support/deals.ts';
 
 const STATES: Record<string, string> = {

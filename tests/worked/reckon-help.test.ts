@@ -6,7 +6,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { evaluate } from '../../src/domain/evaluate.ts';
-import { parsePlanText } from '../../src/plan-format/index.ts';
+import { parsePlanText } from '../../src/plan-format/text.ts';
 import { HELP } from '../../src/reckon/help.ts';
 import { outputOf } from '../../src/reckon/output.ts';
 import { sayFor } from '../../src/reckon/say.ts';
