@@ -1,5 +1,5 @@
 /**
- * The machinery of migrations, exercised with made-up ones: version 1 is the first format, so none is released yet.
+ * The machinery of migrations, exercised with made-up ones, so that what is released never has to bend for a test.
  * A made-up format of version 3 renames a field in one step and adds one in the next.
  */
 import { describe, expect, test } from 'vitest';

@@ -182,7 +182,7 @@ describe('every figure', () => {
       quick({ shelfPrice: '498', landedPerUnit: '110', moneyDownPerStore: '25000', cash: null }, 'JP'),
     'quick, nothing down': async () => quick({ moneyDownPerStore: '0' }),
     'quick, units that lose': async () => quick({ landedPerUnit: '4' }),
-    'the plan of every field': async () => planOfText(readText('tests/formats/v1/whole.json')),
+    'the plan of every field': async () => planOfText(readText('tests/formats/v2/whole.json')),
     'no accounts': async () => aPlan({ accounts: [] }),
     ...LADDERS,
     ...Object.fromEntries(
@@ -224,7 +224,7 @@ describe('every figure', () => {
 });
 
 test('payments that gather several causes are taken apart, and nothing is left over where no credits are carried', () => {
-  const subject = subjectOf(planOfText(readText('tests/formats/v1/whole.json')));
+  const subject = subjectOf(planOfText(readText('tests/formats/v2/whole.json')));
   const { weeks, flows } = subject.results.pass;
   const labels = new Set<string>();
   const carried: string[] = [];

@@ -56,6 +56,7 @@ export function arbitraryAccount(horizonWeeks: number, itemIds: readonly string[
         display: maybe(arbitraryDisplay()),
         promotions: arbitraryPromotions(horizonWeeks),
         deal: fc.constant({ termWeeks: 52, hurdleAmount: '0' }),
+        table: fc.constant(null),
       }),
     )
     .map(withPossibleCut);

@@ -21,7 +21,7 @@ export type Promotion = Account['promotions'][number];
 /** A plan with one item and one account; no tax, no overhead, 100,000 in the bank. */
 export function aPlan(changes: Partial<Plan> = {}): Plan {
   return {
-    version: 1,
+    version: 2,
     id: 'plan',
     name: 'Test plan',
     lesson: '',
@@ -103,6 +103,7 @@ export function anAccount(changes: Partial<Account> = {}): Account {
     display: null,
     promotions: [],
     deal: { termWeeks: 52, hurdleAmount: '0' },
+    table: null,
     ...changes,
   };
 }

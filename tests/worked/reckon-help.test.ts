@@ -17,7 +17,7 @@ const files = [
   ...readdirSync(join(root, 'demo-catalog'))
     .filter((name) => name.endsWith('.json'))
     .map((name) => `demo-catalog/${name}`),
-  'tests/formats/v1/whole.json',
+  'tests/formats/v2/whole.json',
 ];
 
 function outputFor(file: string): { output: unknown; ids: ReadonlySet<string> } {

@@ -107,8 +107,8 @@ describe('no plan: code 1, nothing on standard output, one sentence', () => {
     ],
     [
       'a newer format',
-      demoText.replace('"version": 1', '"version": 7'),
-      /is of format version 7; this app reads versions up to 1\./,
+      demoText.replace('"version": 2', '"version": 7'),
+      /is of format version 7; this app reads versions up to 2\./,
     ],
     [
       'a margin of 120 %',

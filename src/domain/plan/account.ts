@@ -3,6 +3,7 @@
 import * as z from 'zod/mini';
 import { allowance } from '../allowances/index.ts';
 import * as f from './fields.ts';
+import { table } from './table.ts';
 
 /** How a hand prices; `solved` means this hand takes what the others leave. */
 export const handRule = z.discriminatedUnion(
@@ -195,4 +196,6 @@ export const account = z.strictObject({
     termWeeks: f.whole({ least: 1, most: 260, unit: 'weeks' }),
     hurdleAmount: f.sumAmount(),
   }),
+  /** The talks with this account, or null before any. */
+  table: z.nullable(table),
 });

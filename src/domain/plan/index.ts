@@ -1,5 +1,5 @@
 // The plan: everything a person typed, or let stand as a default, about one product line and the chains that may take
-// it. It is the only input of every result. Format version 1; saved plans of older versions are migrated before they
+// it. It is the only input of every result. Format version 2; saved plans of older versions are migrated before they
 // reach this shape (see plan-format). Shape only is checked here; what fields mean together is checked in rules.ts.
 import * as z from 'zod/mini';
 import { account, type hand, type listing } from './account.ts';
@@ -21,7 +21,7 @@ export const basisNote = z.strictObject({
 });
 
 export const planSchema = z.strictObject({
-  version: z.literal(1, { error: 'the format version 1' }),
+  version: z.literal(2, { error: 'the format version 2' }),
   id: f.id(),
   name: f.name(),
   /** What this plan is for, or teaches, in a sentence; may be empty. */
@@ -57,3 +57,6 @@ export type Listing = z.output<typeof listing>;
 export type BasisNote = Plan['basis'][number];
 export type Business = Plan['business'];
 export type Thresholds = Plan['thresholds'];
+export type Table = NonNullable<Account['table']>;
+export type OfferSaid = Table['log'][number];
+export type TermValue = Table['draft'][number];

@@ -44,7 +44,7 @@ export function quickPlan(args: QuickArgs): Outcome<Plan> {
   const productName = seven.productName.trim() || 'Our product';
   const chainName = seven.chainName.trim() || 'The chain';
   return fine({
-    version: 1,
+    version: 2,
     id: args.planId,
     name: `${productName}, ${chainName}`.slice(0, 120),
     lesson: '',
@@ -142,6 +142,7 @@ function quickAccount(from: {
     display: null,
     promotions: [],
     deal: { termWeeks: DEFAULTS.termWeeks, hurdleAmount: '0' },
+    table: null,
   };
 }
 

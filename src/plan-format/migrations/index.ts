@@ -1,7 +1,8 @@
 // The one straight line from every format ever released to today's. Number n takes a plan of version n to n + 1; it
 // lives in a file of its own, 000n-<what>.ts, frozen once released, and is added to the list below, last.
-// Version 1 is the first format, so the list is empty: a plan of version 1 is read as it stands.
 // Worked figure: with the migrations 1 and 2 a plan of version 1 is taken to 2 and then to 3.
+
+import { talks } from './0001-talks.ts';
 
 export interface Migration {
   /** The version it starts from. */
@@ -12,7 +13,7 @@ export interface Migration {
   migrate: (plan: Readonly<Record<string, unknown>>) => Record<string, unknown>;
 }
 
-export const MIGRATIONS: readonly Migration[] = [];
+export const MIGRATIONS: readonly Migration[] = [talks];
 
 /** Today's format version: one more than there are migrations. */
 export const FORMAT_VERSION = MIGRATIONS.length + 1;

@@ -75,6 +75,7 @@ function blankChain(plan: Plan, id: string, shopId: string): Account {
     display: null,
     promotions: [],
     deal: { termWeeks: DEFAULTS.termWeeks, hurdleAmount: '0' },
+    table: null,
   };
 }
 

@@ -57,5 +57,6 @@ export function blankAccount(args: { id: string; itemId: string; horizonWeeks: n
     display: null,
     promotions: [],
     deal: { termWeeks: DEFAULTS.termWeeks, hurdleAmount: '0' },
+    table: null,
   };
 }
