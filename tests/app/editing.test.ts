@@ -116,7 +116,7 @@ describe('a refused edit', () => {
     [DOORS, '0', 'whole', 'got 0; expected a whole number of doors from 1 to 100000.'],
     [DOORS, 'many', 'whole', 'got "many"; expected a whole number, like 60 or 1200.'],
     [DOORS, '', 'whole', 'got nothing; expected a whole number, like 60 or 1200.'],
-    ['name', '', 'text', 'got ""; expected a name of 1 to 120 characters.'],
+    ['name', '', 'text', 'got ""; expected a name of 1 to 120 characters, not only blanks.'],
     [
       'business/openingCashAmount',
       'lots',

@@ -215,7 +215,9 @@ describe('plans of the list', () => {
     await settled(session);
     expect(names(session)).toEqual(['One tea, one chain']);
     expect(await session.renamePlan('small', '')).toBe(false);
-    expect(session.problems.value.get('name')?.[0]?.expected).toBe('a name of 1 to 120 characters');
+    expect(session.problems.value.get('name')?.[0]?.expected).toBe(
+      'a name of 1 to 120 characters, not only blanks',
+    );
   });
 
   test('deleted, it is gone here and in the store; undone, it is back with its undo', async () => {

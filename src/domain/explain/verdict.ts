@@ -1,6 +1,6 @@
 // Why a verdict says what it says: the figure it judges, the lines it is judged by, and what else binds.
 // Worked figure: 0.63 ÷ 2.35 = 26.8 %; floor 20 %, holds from 23 %: holds.
-import { dec } from '../money/decimal.ts';
+import { Decimal, dec } from '../money/decimal.ts';
 import type { Account } from '../plan/index.ts';
 import type { VerdictName } from '../results.ts';
 import { openingCash } from './cash.ts';
@@ -98,7 +98,8 @@ function deal(scene: Scene): Body {
   const found = scene.results.deals.find((each) => each.accountId === accountId);
   const threshold = thresholdLine(scene, 'dealTightRatio');
   if (!account || !found) return { formula: 'planned ÷ break-even rate of sale', lines: [threshold] };
-  const ratio = found.breakEvenRatio;
+  // Two decimals, never rounded up over a line that the verdict is drawn at; its own sheet has them all.
+  const ratio = found.breakEvenRatio?.toDecimalPlaces(2, Decimal.ROUND_DOWN) ?? null;
   const tight = exactNumber(scene, dec(scene.plan.thresholds.dealTightRatio));
   return {
     formula: `planned ÷ break-even rate of sale${ratio === null ? '' : ` = ${exactNumber(scene, ratio)}`}; holds from ${tight}, fails below 1`,
@@ -115,7 +116,7 @@ function deal(scene: Scene): Body {
         'Payback',
         found.paybackWeeks === null
           ? `not within ${found.termWeeks} weeks`
-          : `${exactNumber(scene, found.paybackWeeks)} weeks`,
+          : `${exactNumber(scene, found.paybackWeeks.toDecimalPlaces(1, Decimal.ROUND_UP))} weeks`,
       ),
       threshold,
     ],

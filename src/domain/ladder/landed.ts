@@ -99,7 +99,7 @@ function tooLarge(item: Item, unit: Decimal): Problem {
   return {
     code: 'number-too-large',
     path: `items/${item.id}/costLines`,
-    got: priceText(unit.toDecimalPlaces(2)),
+    got: unit.gt('1e15') ? 'more than 1,000,000,000,000,000' : priceText(unit.toDecimalPlaces(2)),
     expected: 'a landed cost of at most 1,000,000,000 a unit',
   };
 }

@@ -13,7 +13,8 @@ interface DecimalLimits {
 }
 
 function canonical(value: string | number): string {
-  return typeof value === 'number' ? String(value) : value.trim();
+  const text = typeof value === 'number' ? String(value) : value.trim();
+  return /^-0(\.0*)?$/.test(text) ? text.slice(1) : text;
 }
 
 function fits(value: string | number, limits: DecimalLimits): boolean {
@@ -120,12 +121,16 @@ export function whole(limits: { least: number; most: number; unit: string }) {
 /** A week of the plan, counted from 0. */
 export const weekIndex = () => whole({ least: 0, most: 519, unit: 'weeks' });
 
-/** A name a person gives: 1 to 120 characters. */
+/** A name a person gives: 1 to 120 characters, not only blanks. */
 export const name = () => {
-  const expected = 'a name of 1 to 120 characters';
+  const expected = 'a name of 1 to 120 characters, not only blanks';
   return z
     .string({ error: expected })
-    .check(z.minLength(1, { error: expected }), z.maxLength(120, { error: expected }));
+    .check(
+      z.minLength(1, { error: expected }),
+      z.maxLength(120, { error: expected }),
+      z.regex(/\S/, { error: expected }),
+    );
 };
 
 /** Free text, possibly empty, up to 2,000 characters. */

@@ -7,14 +7,15 @@ import * as f from './fields.ts';
 /** The name of a term, as `reckon --help` lists them; a shelf price names its item: "shelf:honey". */
 const termName = () => {
   const expected = 'the name of a term, like "slotting" or "shelf:honey"';
-  return z.string({ error: expected }).check(z.regex(/^[A-Za-z]{1,30}(:[A-Za-z0-9-]{1,60})?$/, { error: expected }));
+  return z
+    .string({ error: expected })
+    .check(z.regex(/^[A-Za-z]{1,30}(:[A-Za-z0-9-]{1,60})?$/, { error: expected }));
 };
 
 /** A term and its value, in the unit the plan keeps it in: shares, amounts, days, weeks, cases, doors. */
 const termValue = z.strictObject({ term: termName(), value: f.signedAmount() });
 
-const said = () =>
-  z.enum(['ask', 'ours', 'agreed'], { error: '"ask", "ours" or "agreed"' });
+const said = () => z.enum(['ask', 'ours', 'agreed'], { error: '"ask", "ours" or "agreed"' });
 
 /** One offer said by a side: the whole of the terms that differ from the plan, stamped. */
 export const offerSaid = z.strictObject({

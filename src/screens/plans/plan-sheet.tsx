@@ -66,7 +66,11 @@ function Rename({ id, name }: { id: string; name: string }): VNode {
       label="Name"
       value={text}
       maxLength={NAME_MOST}
-      problem={wanted === '' ? 'Name: got nothing. Expected a name of 1 to 120 characters.' : undefined}
+      problem={
+        wanted === ''
+          ? 'Name: got nothing. Expected a name of 1 to 120 characters, not only blanks.'
+          : undefined
+      }
       onInput={setText}
       onCommit={() => {
         if (wanted !== '' && wanted !== name) void session.renamePlan(id, wanted);
