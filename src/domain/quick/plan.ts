@@ -4,6 +4,7 @@
 import { dec, round4 } from '../money/decimal.ts';
 import type { Account, Item, Plan } from '../plan/index.ts';
 import { fine, type Outcome, trouble } from '../problems.ts';
+import { askingNothing } from './account.ts';
 import { checkSeven } from './check.ts';
 import {
   ACCOUNT_ID,
@@ -103,13 +104,14 @@ function quickAccount(from: {
   freight: string;
 }): Account {
   const { seven, stores } = from;
-  return {
+  const account = askingNothing({
     id: ACCOUNT_ID,
     name: from.chainName,
-    priority: 1,
     hands: quickHands(seven, from.chainName),
-    pricePoints: null,
     listings: [quickListing(seven)],
+  });
+  return {
+    ...account,
     waves: [
       {
         id: 'first',
@@ -118,31 +120,11 @@ function quickAccount(from: {
         doorsPerWeek: quickDoorsPerWeek(stores),
       },
     ],
-    runningDoors: [],
-    attritionYearlyRate: '0',
-    cutWeek: null,
-    closedStock: 'kept',
-    ramp: { startRate: DEFAULTS.rampStartRate, weeks: DEFAULTS.rampWeeks },
-    terms: {
-      paymentDays: DEFAULTS.paymentDays,
-      latenessDays: DEFAULTS.latenessDays,
-      earlyDiscount: null,
-      transitWeeks: DEFAULTS.transitWeeks,
-      shortage: 'backlog',
-      badDebtRate: '0',
-    },
-    sale: { by: 'shipment' },
     allowances: [
       { kind: 'offInvoice', id: 'off-invoice', rate: DEFAULTS.allowanceRate, on: 'list', passedOn: false },
       { kind: 'freightOut', id: 'freight', amount: from.freight, per: 'unit' },
     ],
     slotting: { amount: seven.moneyDownPerStore ?? '0', per: 'door', settled: 'atOpening' },
-    freeFill: { settled: 'free', lagWeeks: 0 },
-    openingFees: [],
-    display: null,
-    promotions: [],
-    deal: { termWeeks: DEFAULTS.termWeeks, hurdleAmount: '0' },
-    table: null,
   };
 }
 

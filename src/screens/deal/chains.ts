@@ -3,7 +3,7 @@
 import { addAccount, removeAccount } from '../../app/commands/accounts.ts';
 import type { Session } from '../../app/session.ts';
 import type { Account, BasisNote, Plan } from '../../domain/plan/index.ts';
-import { DEFAULTS } from '../../domain/quick/index.ts';
+import { askingNothing, DEFAULTS } from '../../domain/quick/index.ts';
 
 /** Adds a chain that lists the plan's first product, and goes to its deal; its id, or null when it was refused. */
 export function addBlankChain(session: Session): string | null {
@@ -46,37 +46,12 @@ function put(session: Session, plan: Plan, account: Account, notes: readonly Bas
 function blankChain(plan: Plan, id: string, shopId: string): Account {
   const [item] = plan.items;
   if (!item) throw new Error('a plan has at least one item');
-  return {
+  return askingNothing({
     id,
     name: 'New chain',
-    priority: 1,
     hands: [{ id: shopId, name: 'New chain', rule: { by: 'margin', rate: '0.4' }, requiredMarginRate: null }],
-    pricePoints: null,
     listings: [blankListing(item.id, item.caseUnits)],
-    waves: [],
-    runningDoors: [],
-    attritionYearlyRate: '0',
-    cutWeek: null,
-    closedStock: 'kept',
-    ramp: { startRate: DEFAULTS.rampStartRate, weeks: DEFAULTS.rampWeeks },
-    terms: {
-      paymentDays: DEFAULTS.paymentDays,
-      latenessDays: DEFAULTS.latenessDays,
-      earlyDiscount: null,
-      transitWeeks: DEFAULTS.transitWeeks,
-      shortage: 'backlog',
-      badDebtRate: '0',
-    },
-    sale: { by: 'shipment' },
-    allowances: [],
-    slotting: null,
-    freeFill: { settled: 'free', lagWeeks: 0 },
-    openingFees: [],
-    display: null,
-    promotions: [],
-    deal: { termWeeks: DEFAULTS.termWeeks, hurdleAmount: '0' },
-    table: null,
-  };
+  });
 }
 
 /** A listing that gives nothing away: our margin on landed cost is a stand-in, and one case stands on the shelf. */

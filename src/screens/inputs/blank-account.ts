@@ -1,18 +1,16 @@
 // A chain for a plan that has none: the terms a quick plan would give it, and nothing asked for yet.
 // Worked example: one hand at a margin of 35 %, ten stores opening in week 12, paid in 30 days and 10 late.
 import type { Account } from '../../domain/plan/index.ts';
-import { DEFAULTS } from '../../domain/quick/index.ts';
+import { askingNothing, DEFAULTS } from '../../domain/quick/index.ts';
 
 export function blankAccount(args: { id: string; itemId: string; horizonWeeks: number }): Account {
   const { id, itemId, horizonWeeks } = args;
-  return {
+  const account = askingNothing({
     id,
     name: 'The chain',
-    priority: 1,
     hands: [
       { id: 'shop', name: 'The chain', rule: { by: 'margin', rate: '0.35' }, requiredMarginRate: null },
     ],
-    pricePoints: null,
     listings: [
       {
         itemId,
@@ -28,35 +26,7 @@ export function blankAccount(args: { id: string; itemId: string; horizonWeeks: n
         replaces: null,
       },
     ],
-    waves: [
-      {
-        id: 'first',
-        openWeek: Math.min(DEFAULTS.firstOpenWeek, horizonWeeks - 1),
-        doors: 10,
-        doorsPerWeek: 10,
-      },
-    ],
-    runningDoors: [],
-    attritionYearlyRate: '0',
-    cutWeek: null,
-    closedStock: 'kept',
-    ramp: { startRate: DEFAULTS.rampStartRate, weeks: DEFAULTS.rampWeeks },
-    terms: {
-      paymentDays: DEFAULTS.paymentDays,
-      latenessDays: DEFAULTS.latenessDays,
-      earlyDiscount: null,
-      transitWeeks: DEFAULTS.transitWeeks,
-      shortage: 'backlog',
-      badDebtRate: '0',
-    },
-    sale: { by: 'shipment' },
-    allowances: [],
-    slotting: null,
-    freeFill: { settled: 'free', lagWeeks: 0 },
-    openingFees: [],
-    display: null,
-    promotions: [],
-    deal: { termWeeks: DEFAULTS.termWeeks, hurdleAmount: '0' },
-    table: null,
-  };
+  });
+  const openWeek = Math.min(DEFAULTS.firstOpenWeek, horizonWeeks - 1);
+  return { ...account, waves: [{ id: 'first', openWeek, doors: 10, doorsPerWeek: 10 }] };
 }
