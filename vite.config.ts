@@ -1,7 +1,8 @@
 /**
  * How the app is built, served and tested: one file for Vite and Vitest.
- * Two small plugins live here because only a build needs them: one writes the content security policy into
- * index.html, the other compiles service-worker/sw.ts with the list of every file of the build inside it.
+ * Three small plugins live here because only a build needs them: one writes the content security policy into each page,
+ * one builds their-side.html by itself, so that it can share no script with the app, and the last compiles
+ * service-worker/sw.ts with the list of every file of the build inside it.
  * Worked figure: 12 files in dist beside sw.js make 12 lines in that list.
  */
 import { createHash } from 'node:crypto';
@@ -57,9 +58,11 @@ export const DECIMAL_LEFT_OUT = [
   ['toNearest', 'toNearest'],
 ] as const;
 
+const jsx = { runtime: 'automatic', importSource: 'preact' } as const;
+
 export default defineConfig({
-  plugins: [decimalWithoutTrigonometry(), policyInPage(), serviceWorker()],
-  oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
+  plugins: [decimalWithoutTrigonometry(), policyInPage(), theirSide(), serviceWorker()],
+  oxc: { jsx },
   build: {
     target: 'es2022',
     assetsInlineLimit: 0,
@@ -158,10 +161,33 @@ function buildName(): string {
   return manifest.version;
 }
 
+/** The page of the other side, in a build of its own: no chunk of the app can come into it, whatever both import. */
+function theirSide(): Plugin {
+  return afterBuild('their-side', async (outDir) => {
+    await build({
+      ...partOf(outDir),
+      publicDir: 'public', // its icon and manifest are there, copied by the app's build
+      plugins: [policyInPage()],
+      oxc: { jsx },
+      build: {
+        ...partOf(outDir).build,
+        assetsInlineLimit: 0,
+        copyPublicDir: false,
+        rolldownOptions: { input: join(here, 'their-side.html') },
+      },
+    });
+  });
+}
+
 function serviceWorker(): Plugin {
+  return afterBuild('service-worker', buildServiceWorker);
+}
+
+/** Runs once the app's own files are written; several run in the order of the list. */
+function afterBuild(name: string, act: (outDir: string) => Promise<void>): Plugin {
   let outDir = 'dist';
   return {
-    name: 'service-worker',
+    name,
     apply: 'build',
     configResolved(config) {
       outDir = resolve(config.root, config.build.outDir);
@@ -169,27 +195,37 @@ function serviceWorker(): Plugin {
     closeBundle: {
       order: 'post',
       sequential: true,
-      handler: () => buildServiceWorker(outDir),
+      handler: () => act(outDir),
     },
   };
 }
 
-async function buildServiceWorker(outDir: string): Promise<void> {
-  await build({
+/** What builds into the folder of the app have in common. */
+function partOf(outDir: string) {
+  return {
     configFile: false,
     root: here,
     publicDir: false,
     logLevel: 'warn',
-    define: {
-      'self.__WB_MANIFEST': JSON.stringify(precacheList(outDir)),
-      'process.env.NODE_ENV': '"production"', // else Workbox bundles its developer log
-    },
     build: {
       outDir,
       emptyOutDir: false,
       target: 'es2022',
       modulePreload: false,
       reportCompressedSize: false,
+    },
+  } as const;
+}
+
+async function buildServiceWorker(outDir: string): Promise<void> {
+  await build({
+    ...partOf(outDir),
+    define: {
+      'self.__WB_MANIFEST': JSON.stringify(precacheList(outDir)),
+      'process.env.NODE_ENV': '"production"', // else Workbox bundles its developer log
+    },
+    build: {
+      ...partOf(outDir).build,
       rolldownOptions: {
         input: join(here, 'service-worker/sw.ts'),
         output: { format: 'iife', entryFileNames: 'sw.js' },

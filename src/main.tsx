@@ -5,6 +5,7 @@ import { render } from 'preact';
 import type { Workbox } from 'workbox-window';
 import { browserDeps } from './app/browser.ts';
 import { createSession, type Example, type Session, type UpdatePort } from './app/session.ts';
+import { gaveWay } from './app/turned.ts';
 import { evaluate } from './domain/evaluate.ts';
 import { restoreScheme } from './screens/shared/scheme.ts';
 import { browserLocale } from './screens/shared/screen-say.ts';
@@ -17,11 +18,15 @@ void run();
 async function run(): Promise<void> {
   const page = document.getElementById('app');
   if (page === null) throw new Error('index.html has no place for the app');
+  let session: Session | null = null;
+  const asked = gaveWay(async () => session?.flush());
+  const [examples, isGone] = await Promise.all([loadExamples(), asked]);
+  if (isGone) return;
   const updates = makeUpdates();
-  const session = createSession(
+  session = createSession(
     browserDeps({
       evaluate: (plan) => evaluate(plan, sayFor),
-      examples: await loadExamples(),
+      examples,
       update: updates.port,
       locale: browserLocale(),
     }),

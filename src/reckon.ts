@@ -10,6 +10,7 @@ import { readInput } from './reckon/input.ts';
 import { outputOf } from './reckon/output.ts';
 import { complain, writeOut } from './reckon/print.ts';
 import { sayFor } from './reckon/say.ts';
+import { talksOf } from './reckon/talks.ts';
 import { warningsOf } from './reckon/warnings.ts';
 
 const COMPUTED = 0;
@@ -34,9 +35,12 @@ async function reckon(text: string, options: Options): Promise<number> {
   const plan = parsed.value;
   const results = evaluate(plan, sayFor);
   if (!results.ok) return refuse(sentences(results.problems), CANNOT);
+  const { deal } = options;
+  const talks = deal === null ? null : talksOf(plan, { ...options, deal });
+  if (talks && !talks.ok) return refuse(talks.sentences, CANNOT);
   const { output, unsolved } = outputOf({ plan, results: results.value, ...options });
   await complain([...warningsOf(plan, results.value), ...unsolved].map((warning) => `reckon: ${warning}`));
-  return print(`${JSON.stringify(output, null, 2)}\n`);
+  return print(`${JSON.stringify({ ...output, ...talks?.value }, null, 2)}\n`);
 }
 
 const SENTENCES_MOST = 50;

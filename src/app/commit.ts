@@ -62,10 +62,26 @@ function judge(core: Core, before: Plan, next: Plan): Outcome<Judged> {
   if (!checked.ok) return checked;
   const plan = shared(before, checked.value);
   if (plan === before) return { ok: true, value: { plan, computed: { results: null, problems: [] } } };
+  // What is said across a table changes no result; what was computed for it stands, and so do its leans.
+  const shown = core.state.results.value;
+  if (shown !== null && isComputed(core) && isSameButTalks(before, plan)) {
+    return { ok: true, value: { plan, computed: { results: shown.results, problems: [] } } };
+  }
   const computed = computeOf(core, plan);
   // A plan that can't be computed may be mended step by step; one that can is not left for one that can't.
   if (computed.results === null && isComputed(core)) return { ok: false, problems: computed.problems };
   return { ok: true, value: { plan, computed } };
+}
+
+/** Whether two plans that share what is the same differ in nothing but the talks with their chains. */
+function isSameButTalks(before: Plan, plan: Plan): boolean {
+  const same = <T extends object>(one: T, other: T, but: string): boolean =>
+    Object.entries(one).every(([key, value]) => key === but || value === other[key as keyof T]);
+  return (
+    same(before, plan, 'accounts') &&
+    before.accounts.length === plan.accounts.length &&
+    before.accounts.every((account, index) => same(account, plan.accounts[index] ?? account, 'table'))
+  );
 }
 
 /** Whether what is shown was computed from the plan as it stands. */

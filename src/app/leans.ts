@@ -1,9 +1,10 @@
 // Which guess each verdict leans on: many runs of the model, so a worker does them while typing goes on. An answer counts
-// only for the revision it was asked for; while a newer one is under way there is none.
+// only for the results it was asked for; while newer ones are under way there is none. An edit that leaves the results as
+// they are (an offer at the table) asks nothing.
 // Worked example: three edits within a second ask twice, for the first and the third; the first answer is never shown.
 import { computed, effect, type ReadonlySignal } from '@preact/signals';
 import type { Plan } from '../domain/plan/index.ts';
-import type { LeansOn, VerdictName } from '../domain/results.ts';
+import type { LeansOn, Results, VerdictName } from '../domain/results.ts';
 import { makeSaver } from '../storage/index.ts';
 import type { Core } from './core.ts';
 import type { State } from './state.ts';
@@ -14,7 +15,7 @@ export type Leans = Record<VerdictName, LeansOn | null>;
 export function leansOf({ leansAt, plan, results }: State): ReadonlySignal<Leans | null> {
   return computed(() => {
     const at = leansAt.value;
-    const isShown = at?.planId === plan.value?.id && at?.revision === results.value?.revision;
+    const isShown = at?.planId === plan.value?.id && at?.results === results.value?.results;
     return at !== null && isShown ? at.leans : null;
   });
 }
@@ -22,15 +23,18 @@ export function leansOf({ leansAt, plan, results }: State): ReadonlySignal<Leans
 /** Asks after every new result from now on, one question at a time, the newest next. */
 export function followResults(core: Core): void {
   const { state, deps } = core;
-  const asking = makeSaver<{ plan: Plan; revision: number }>(async ({ plan, revision }) => {
+  const asking = makeSaver<{ plan: Plan; results: Results }>(async ({ plan, results }) => {
     const answer = await deps.computer.run({ kind: 'leansOn', plan }).answer;
-    if (answer?.ok) state.leansAt.value = { planId: plan.id, revision, leans: answer.value };
+    if (answer?.ok) state.leansAt.value = { planId: plan.id, results, leans: answer.value };
   });
+  let asked: Results | null = null;
   effect(() => {
     const plan = state.plan.value;
     const shown = state.results.value;
     if (plan !== null && shown !== null && shown.revision === state.revision.value) {
-      asking.offer({ plan, revision: shown.revision });
+      if (shown.results === asked) return;
+      asked = shown.results;
+      asking.offer({ plan, results: shown.results });
     }
   });
 }

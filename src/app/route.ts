@@ -11,7 +11,7 @@ export type Route =
   | { view: 'plans' | 'seven'; sheet: string | null }
   | { view: PlanView; planId: string; sheet: string | null }
   | { view: 'ladder'; planId: string; accountId: string | null; itemId: string | null; sheet: string | null }
-  | { view: 'deal'; planId: string; accountId: string | null; sheet: string | null }
+  | { view: 'deal' | 'table'; planId: string; accountId: string | null; sheet: string | null }
   | { view: 'lost'; hash: string; sheet: null };
 
 /** The route an address names; an address that names none is 'lost', with the address. */
@@ -25,7 +25,7 @@ export function parseRoute(hash: string): Route {
   if (parts.length === 1 && (first === 'plans' || first === 'seven')) return { view: first, sheet };
   if (first !== 'p' || planId === undefined || view === undefined || parts.length > 5) return lost;
   if (view === 'ladder') return { view, planId, accountId, itemId, sheet };
-  if (view === 'deal' && itemId === null) return { view, planId, accountId, sheet };
+  if ((view === 'deal' || view === 'table') && itemId === null) return { view, planId, accountId, sheet };
   const plain = PLAN_VIEWS.find((each) => each === view);
   return plain && parts.length === 3 ? { view: plain, planId, sheet } : lost;
 }
@@ -48,7 +48,7 @@ function segmentsOf(route: Exclude<Route, { view: 'lost' }>): string[] {
   if (route.view === 'ladder' && route.accountId !== null) {
     return [...head, route.accountId, ...(route.itemId === null ? [] : [route.itemId])];
   }
-  return route.view === 'deal' && route.accountId !== null ? [...head, route.accountId] : head;
+  return 'accountId' in route && route.accountId !== null ? [...head, route.accountId] : head;
 }
 
 /** Null where an address is empty or not decodable, as one cut off in the middle of a letter is. */

@@ -52,8 +52,8 @@ export interface State {
   plan: Signal<Plan | null>;
   revision: Signal<number>;
   results: Signal<ShownResults | null>;
-  /** What was last found out about the guesses that verdicts lean on, and for which plan. */
-  leansAt: Signal<{ planId: string; revision: number; leans: Leans } | null>;
+  /** What was last found out about the guesses that verdicts lean on, and for which results. */
+  leansAt: Signal<{ planId: string; results: Results; leans: Leans } | null>;
   pending: Signal<Pendings>;
   /** Why the plan as it stands can't be computed; empty when it can. */
   planProblems: Signal<readonly Problem[]>;

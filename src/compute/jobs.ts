@@ -6,6 +6,8 @@ import { landedOf } from '../domain/ladder/landed.ts';
 import type { Plan } from '../domain/plan/index.ts';
 import { fine, type Outcome } from '../domain/problems.ts';
 import { leastOpeningCash, mostDoors, type SolveArgs } from '../domain/rollout/solve.ts';
+import { BESIDE_GUESSES, besideOffers } from '../domain/talks/beside.ts';
+import { countersFor, worthOf } from '../domain/talks/index.ts';
 import { leansOn } from '../domain/verdicts/leans-on.ts';
 import { plainSay } from '../domain/verdicts/say.ts';
 import type { Answers, Job } from './protocol.ts';
@@ -14,9 +16,15 @@ import type { Answers, Job } from './protocol.ts';
 const sayFor: SayFor = ({ minorDigits, startDay }) => plainSay({ minorDigits, startDay, dateOf: isoDateOf });
 
 export function jobAnswer(job: Job): Outcome<Answers[keyof Answers]> {
+  if (job.kind === 'counters') return countersFor(job.args);
+  if (job.kind === 'worth') return worthOf(job.args);
+  if (job.kind === 'beside') return besideOffers({ ...job, guesses: BESIDE_GUESSES });
   const evaluated = evaluate(job.plan, sayFor);
   if (!evaluated.ok) return evaluated;
   const results = evaluated.value;
+  if (job.kind === 'cashNeed') {
+    return fine({ amount: results.reading.cashNeed, week: results.reading.cashNeedWeek });
+  }
   if (job.kind === 'leansOn') return fine(leansOn({ plan: job.plan, results, sayFor }));
   const args: SolveArgs = {
     plan: job.plan,

@@ -3,14 +3,33 @@
 import type { Plan } from '../domain/plan/index.ts';
 import type { LeansOn, VerdictName } from '../domain/results.ts';
 import type { LeastOpeningCash, MostDoors } from '../domain/rollout/solve.ts';
+import type { BesideOffer } from '../domain/talks/beside-types.ts';
+import type { CountersArgs } from '../domain/talks/counters.ts';
+import type { Counters, TalksArgs, Worth } from '../domain/talks/types.ts';
 
-/** Work that takes many runs of the model. */
+/** Work that takes many runs of the model, or one run of the weekly pass beside a screen that must not wait for it. */
 export type Job =
+  | { kind: 'cashNeed'; plan: Plan }
+  | { kind: 'counters'; args: CountersArgs }
+  | { kind: 'worth'; args: WorthArgs }
+  | { kind: 'beside'; plan: Plan; accountId: string; reviewWeeks: number }
   | { kind: 'leansOn'; plan: Plan }
   | { kind: 'mostDoors'; plan: Plan; accountId: string }
   | { kind: 'leastOpeningCash'; plan: Plan };
 
+/** What a deal on the table asks of the plan's cash, in minor units; the week is null where nothing is needed. */
+export interface CashNeed {
+  amount: number;
+  week: number | null;
+}
+
+export type WorthArgs = TalksArgs & { names: string[] };
+
 export interface Answers {
+  cashNeed: CashNeed;
+  counters: Counters;
+  worth: Worth;
+  beside: readonly BesideOffer[];
   leansOn: Record<VerdictName, LeansOn | null>;
   mostDoors: MostDoors | null;
   leastOpeningCash: LeastOpeningCash;

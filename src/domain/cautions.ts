@@ -1,5 +1,6 @@
 // The cautions a plan calls for, each with the view it stands in: what the product is not, and the lines of law that a
 // chain's terms come near or cross in its market. Pure: a plan in, sentences out; no verdict depends on them.
+// At the table they are short, and stand with the plan that has the draft in it; a shelf price on the table is one more.
 // Sources, by name and article: Directive (EU) 2019/633, Article 3; Directive 2011/7/EU, Article 3(5); Regulation (EU)
 // 2022/720, Article 4; 16 CFR Part 240; the UK Groceries Supply Code of Practice (Order of 2009, Schedule 1) and the Late
 // Payment of Commercial Debts Regulations 2013. Article and paragraph numbers are from memory, save the Code's 12.
@@ -7,7 +8,7 @@
 import { ALLOWANCE_KINDS } from './allowances/index.ts';
 import type { Account, Plan } from './plan/index.ts';
 
-export const CAUTION_PLACES = ['front', 'ladder', 'deal', 'terms', 'rollOut'] as const;
+export const CAUTION_PLACES = ['front', 'ladder', 'deal', 'terms', 'talks', 'rollOut'] as const;
 export type CautionPlace = (typeof CAUTION_PLACES)[number];
 
 export interface CautionNote {
@@ -40,12 +41,16 @@ function accountCautions(plan: Plan, account: Account): CautionNote[] {
     note(id, 'deal', account.id, sentence),
     note(id, 'terms', account.id, sentence),
   ]);
-  return [...both, advice];
+  const atTable = [...lines, ...shelfLines(plan, account)];
+  const talks = atTable.map(({ id, short }) => note(id, 'talks', account.id, short));
+  return [...both, ...talks, advice];
 }
 
 interface LawLine {
   id: string;
   sentence: string;
+  /** For the table: one line of it, with its source. */
+  short: string;
 }
 
 /** The lines of law that one chain's terms cross in the plan's market. */
@@ -67,6 +72,7 @@ const PROPORTIONAL: LawLine = {
   id: 'proportional',
   sentence:
     'Competing customers may be due this promotional money on proportionally equal terms (16 CFR 240).',
+  short: 'Competing customers may be due this on proportionally equal terms (16 CFR 240).',
 };
 
 function euLines(plan: Plan, account: Account): LawLine[] {
@@ -76,11 +82,13 @@ function euLines(plan: Plan, account: Account): LawLine[] {
     lines.push({
       id: 'late',
       sentence: `${paymentDays} days is past 30, the EU line for perishable food, where the directive protects you (2019/633).`,
+      short: `${paymentDays} days: past 30, the EU line for perishable food, where the directive protects you (2019/633).`,
     });
   } else if (paymentDays > 60) {
     lines.push({
       id: 'late',
       sentence: `${paymentDays} days is past 60: between businesses in the EU that has to be agreed expressly and not be grossly unfair (2011/7/EU); for food it is barred where the directive protects you (2019/633).`,
+      short: `${paymentDays} days: past 60, the EU line unless agreed expressly (2011/7/EU); for food barred where the directive protects you (2019/633).`,
     });
   }
   if (plan.perishableFood && paysToBeListed(account)) {
@@ -88,6 +96,7 @@ function euLines(plan: Plan, account: Account): LawLine[] {
       id: 'listing',
       sentence:
         'In the EU a chain may charge for listing food only where that was agreed beforehand in clear terms (2019/633).',
+      short: 'EU: paying to list food only where agreed beforehand in clear terms (2019/633).',
     });
   }
   if (plan.perishableFood && account.sale.by === 'guaranteed') {
@@ -95,6 +104,7 @@ function euLines(plan: Plan, account: Account): LawLine[] {
       id: 'unsold',
       sentence:
         'In the EU unsold food may go back unpaid only where that was agreed beforehand in clear terms (2019/633).',
+      short: 'EU: unsold food goes back unpaid only where agreed beforehand in clear terms (2019/633).',
     });
   }
   return lines;
@@ -107,6 +117,7 @@ function ukLines(account: Account): LawLine[] {
     lines.push({
       id: 'late',
       sentence: `${paymentDays} days is past 60: in the UK that has to be agreed expressly and not be grossly unfair.`,
+      short: `${paymentDays} days: past 60, in the UK only where agreed expressly and not grossly unfair (Late Payment Regulations 2013).`,
     });
   }
   if (paysToBeListed(account)) {
@@ -114,6 +125,8 @@ function ukLines(account: Account): LawLine[] {
       id: 'listing',
       sentence:
         'UK: a large grocer may ask to be paid for listing only for a promotion or a new product, and then no more than its risk (Groceries Supply Code, 9).',
+      short:
+        'UK: paying to be listed only for a promotion or a new product, no more than the risk (Groceries Supply Code, 9).',
     });
   }
   if (account.display !== null && Number(account.display.feeAmountPerStoreWeek) > 0) {
@@ -121,15 +134,28 @@ function ukLines(account: Account): LawLine[] {
       id: 'position',
       sentence:
         'UK: a large grocer may not require payment for a better position outside a promotion (Groceries Supply Code, 12).',
+      short: 'UK: no paying for a better position outside a promotion (Groceries Supply Code, 12).',
     });
   }
   if (account.sale.by === 'scan' && Number(account.sale.shrinkRate) > 0) {
     lines.push({
       id: 'shrink',
       sentence: 'UK: a large grocer may not have shrinkage paid by its supplier (Groceries Supply Code, 7).',
+      short: 'UK: shrinkage is not the supplier’s to pay (Groceries Supply Code, 7).',
     });
   }
   return lines;
+}
+
+/** A shelf price that is on the table: suggesting one is one thing, agreeing one another. */
+function shelfLines({ market }: Plan, { table }: Account): LawLine[] {
+  const named = [...(table?.inPlay ?? []), ...(table?.draft ?? []).map(({ term }) => term)];
+  if (!named.some((term) => term.split(':')[0] === 'shelf')) return [];
+  const barred = market === 'EU' || market === 'UK';
+  const short = barred
+    ? 'The shelf price is the chain’s to set; agreeing a minimum is a hardcore restriction (EU 2022/720, UK alike).'
+    : 'The shelf price is the chain’s to set: suggest one, don’t agree one. The rules differ by country.';
+  return [{ id: 'shelf', sentence: short, short }];
 }
 
 function shelfSentence({ market }: Plan): string {

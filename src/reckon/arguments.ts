@@ -2,6 +2,7 @@
 // Worked example: ["plan.json", "--weeks"] is { file: 'plan.json', weeks: true, ... }; ["--week"] is refused.
 
 import { shortened, shown } from '../domain/plan/shown.ts';
+import { type Ask, readAsk, readTarget, type TargetAsked } from './asks.ts';
 
 export interface Options {
   /** '-' is standard input. */
@@ -9,19 +10,35 @@ export interface Options {
   weeks: boolean;
   journal: boolean;
   help: boolean;
+  /** The account talked with, or null. */
+  deal: string | null;
+  asks: readonly Ask[];
+  /** Null: as the account's table says. */
+  target: TargetAsked | null;
 }
 
 export type Arguments = { ok: true; options: Options } | { ok: false; sentence: string };
 
 const FLAGS = ['--weeks', '--journal', '--help'] as const;
+/** Options that take the word after them. */
+const WITH_VALUE = {
+  '--deal': 'the id of an account',
+  '--ask': 'TERM=VALUE',
+  '--target': 'a target',
+} as const;
+const OPTIONS = [...FLAGS.slice(0, 2), ...Object.keys(WITH_VALUE), '--help'];
+
+interface Words {
+  files: string[];
+  flags: string[];
+  values: { option: keyof typeof WITH_VALUE; value: string }[];
+}
 
 /** What begins with a hyphen is an option; '-' alone is standard input, and './-x' a file of that name. */
 export function readArguments(words: readonly string[]): Arguments {
-  const isOption = (word: string) => word.startsWith('-') && word !== '-';
-  const flags = words.filter(isOption);
-  const files = words.filter((word) => !isOption(word));
-  const unknown = flags.find((flag) => !(FLAGS as readonly string[]).includes(flag));
-  if (unknown) return refuse(`${shown(unknown)} is not an option; there are ${FLAGS.join(', ')}`);
+  const sorted = sortedOut(words);
+  if (typeof sorted === 'string') return refuse(sorted);
+  const { files, flags, values } = sorted;
   const repeated = flags.find((flag, place) => flags.indexOf(flag) !== place);
   if (repeated) return refuse(`${repeated} is given twice`);
   const help = flags.includes('--help');
@@ -34,18 +51,62 @@ export function readArguments(words: readonly string[]): Arguments {
       `one plan file is expected, ${files.length} came: ${shortened(files.map(shown).join(', '))}`,
     );
   }
+  const talks = talksOf(values);
+  if (typeof talks === 'string') return refuse(talks);
   const options = {
     file: file ?? '',
     weeks: flags.includes('--weeks'),
     journal: flags.includes('--journal'),
     help,
+    ...talks,
   };
   return { ok: true, options };
 }
 
+/** Files, flags and options with their words; a sentence part when there is one nobody knows, or a word is missing. */
+function sortedOut(words: readonly string[]): Words | string {
+  const found: Words = { files: [], flags: [], values: [] };
+  for (let place = 0; place < words.length; place++) {
+    const word = words[place] ?? '';
+    if (!word.startsWith('-') || word === '-') found.files.push(word);
+    else if ((FLAGS as readonly string[]).includes(word)) found.flags.push(word);
+    else if (isWithValue(word)) {
+      place += 1;
+      const value = words[place];
+      if (value === undefined) return `${word} expects ${WITH_VALUE[word]} after it`;
+      found.values.push({ option: word, value });
+    } else return `${shown(word)} is not an option; there are ${OPTIONS.join(', ')}`;
+  }
+  return found;
+}
+
+function isWithValue(word: string): word is keyof typeof WITH_VALUE {
+  return Object.hasOwn(WITH_VALUE, word);
+}
+
+/** The account, the asks and the target; a sentence part when they can't be read, or don't go together. */
+function talksOf(values: Words['values']): Pick<Options, 'deal' | 'asks' | 'target'> | string {
+  const of = (name: string) => values.filter(({ option }) => option === name).map(({ value }) => value);
+  const twice = (['--deal', '--target'] as const).find((name) => of(name).length > 1);
+  if (twice) return `${twice} is given twice`;
+  const [deal = null] = of('--deal');
+  if (deal === null && values[0])
+    return `${values[0].option} is given without --deal, the account it is about`;
+  const asks: Ask[] = [];
+  for (const text of of('--ask')) {
+    const ask = readAsk(text);
+    if (typeof ask === 'string') return ask;
+    if (asks.some(({ term }) => term === ask.term)) return `--ask names ${ask.term} twice`;
+    asks.push(ask);
+  }
+  const [asked] = of('--target');
+  const target = asked === undefined ? null : readTarget(asked);
+  return typeof target === 'string' ? target : { deal, asks, target };
+}
+
+export const USAGE =
+  'Usage: reckon FILE [--weeks] [--journal] [--deal ID [--ask TERM=VALUE]... [--target TARGET]], or reckon --help';
+
 function refuse(why: string): Arguments {
-  return {
-    ok: false,
-    sentence: `reckon: ${why}. Usage: reckon FILE [--weeks] [--journal], or reckon --help.`,
-  };
+  return { ok: false, sentence: `reckon: ${why}. ${USAGE}.` };
 }

@@ -1,13 +1,28 @@
 // What `reckon --help` prints: usage, exit codes, and every key of the answer. tests/worked/reckon.test.ts compares it
 // with what is printed, so a new key must be named here.
 import { BALANCE_NAMES, FLOW_NAMES, PROFIT_NAMES, UNIT_NAMES } from '../domain/rollout/types.ts';
+import { TERM_NOTES } from '../domain/talks/index.ts';
 
-export const HELP = `reckon FILE [--weeks] [--journal]
+const UNITS = {
+  share: 'share',
+  price: 'amount',
+  sum: 'amount',
+  days: 'days',
+  weeks: 'weeks',
+  cases: 'cases',
+  doors: 'doors',
+} as const;
+
+export const HELP = `reckon FILE [--weeks] [--journal] [--deal ID [--ask TERM=VALUE]... [--target TARGET]]
 reads a plan file (- for standard input) and prints all its results as one JSON object.
 Warnings go to standard error.
 
   --weeks    adds rollout.weeks, the weekly series
   --journal  adds rollout.journal, every posting of the weekly pass
+  --deal ID  adds talks with one account: deal, counters, closest, withoutEffect, worth
+  --ask TERM=VALUE  what it asks for, in the plan's units (a share also as 42%); once a term, as often as needed
+  --target TARGET   firstYear, payback or presentValue=RATE a year; else what the account's talks are set to, or
+                    firstYear
   --help     prints this
 
 A plan file is JSON in UTF-8: {"format": "firstfill-plan", "plan": {...}}, as the app exports it. Amounts and rates
@@ -71,6 +86,30 @@ solves            figures are null where a solve outgrew exact sums (a warning s
   leastOpeningCash  amount, lowestThere, lowestBelow, confirmed
   mostDoors[]     accountId, planned, doors, lowestThere, lowestNext, atLeast, steady
 defaults[]        what was not typed: path, kind, source, low, high
+
+With --deal; values are decimal strings, terms go by name:
+deal              accountId, objective (by, yearlyRate), target and walkAway in money, or in weeks for payback
+  before, asked   the plan as it is, and with the asks
+    terms         all of the account before; those asked for
+    figures       firstYear, presentValue (at the target's yearlyRate, else 0.1), paybackWeeks, breakEvenRatio,
+                  breakEvenRate (first item), moneyDownPerDoor, contributionPerUnit (first item),
+                  droppedAtReview: contribution less fixed money when the chain drops us at the first review
+    standing      state (holds | tight | fails), value, gap: to the target, above 0 in our favour
+counters[]        keep the target with the asks in; the least moved first, the mix last
+  kind            alone | mix
+  terms           those that move, and their new values
+  target, reached, miss   miss: reached - target (payback: target - reached), above 0 in our favour
+  holds           whether the target is kept
+closest           where no counter keeps the target: the one that comes nearest, as in counters; or null
+withoutEffect[]   terms that can't move the target
+worth             at the deal with the asks in
+  terms, steps    what one step of a term is
+  effects         change of the target by one step against us: money, or weeks for payback
+  cells[]         term, other, amount: so much of other makes up for one step of term; holdsFrom, holdsTo: values
+                  of other between which that holds to a tenth (null: to its end)
+
+Terms for --ask, by name:
+${TERM_NOTES.map(({ name, unit, meaning }) => `${name.padEnd(17)} ${UNITS[unit]}: ${meaning}`).join('\n')}
 `;
 
 function wrapped(names: readonly string[]): string {

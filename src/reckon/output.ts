@@ -19,7 +19,7 @@ export interface OutputArgs {
 }
 
 export interface Output {
-  output: unknown;
+  output: object;
   /** Sentences: what could not be solved for, and why. */
   unsolved: readonly string[];
 }
@@ -38,7 +38,7 @@ export function outputOf(args: OutputArgs): Output {
     solves: solved.solves,
     defaults: plan.basis,
   });
-  return { output, unsolved: solved.unsolved };
+  return { output: output as object, unsolved: solved.unsolved };
 }
 
 /** Decimals to text all the way down; everything else is plain already. */

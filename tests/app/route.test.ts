@@ -11,6 +11,11 @@ describe('addresses', () => {
     ['#/seven', { view: 'seven', sheet: null }],
     ['#/p/spring/front', { view: 'front', planId: 'spring', sheet: null }],
     ['#/p/spring/roll-out', { view: 'roll-out', planId: 'spring', sheet: null }],
+    ['#/p/spring/table', { view: 'table', planId: 'spring', accountId: null, sheet: null }],
+    [
+      '#/p/spring/table/corner?sheet=said',
+      { view: 'table', planId: 'spring', accountId: 'corner', sheet: 'said' },
+    ],
     ['#/p/spring/ladder', { view: 'ladder', planId: 'spring', accountId: null, itemId: null, sheet: null }],
     [
       '#/p/spring/ladder/corner/tea',
@@ -35,6 +40,7 @@ describe('addresses', () => {
     '#/plans/x',
     '#/p/x/cash/y',
     '#/p/x/deal/a/b',
+    '#/p/x/table/a/b',
     '#/p//front',
     '#/p/%/front',
     '#x',
@@ -49,7 +55,7 @@ describe('addresses', () => {
       fc.record({ view: fc.constantFrom('plans' as const, 'seven' as const), sheet }),
       fc.record({ view: fc.constantFrom(...PLAN_VIEWS), planId: text, sheet }),
       fc.record({
-        view: fc.constant('deal' as const),
+        view: fc.constantFrom('deal' as const, 'table' as const),
         planId: text,
         accountId: fc.option(text, { nil: null }),
         sheet,

@@ -24,6 +24,8 @@ const views: Place[] = [
   [`${THREE}/cash`, 'Cash'],
   [`${THREE}/roll-out`, 'Roll-out'],
   [`${THREE}/promise`, 'Promise'],
+  [`${ONE}/table`, 'Across the table'],
+  [`${THREE}/table`, 'Across the table'],
   [`${ONE}/inputs`, 'Inputs'],
   ['#/seven', 'Seven numbers'],
   ['#/nowhere', 'No such page'],
@@ -33,7 +35,9 @@ const sheet = (name: string): Place => [`${THREE}/cash?sheet=${encodeURIComponen
 const chainSections = ['hands', 'listings', 'openings', 'terms', 'allowances', 'moneyDown', 'promotions'];
 const productSections = ['cost', 'pack', 'supply', 'stock'];
 const planSections = ['market', 'cash', 'overhead', 'funding', 'books', 'verdictLines'];
+const talksSheets = ['more', 'terms', 'said', 'worth', 'beside', 'prepare'];
 const sheets: Place[] = [
+  ...talksSheets.map((name): Place => [`${THREE}/table?sheet=${name}`, 'Across the table']),
   ['#/plans?sheet=about', 'Plans'],
   ['#/plans?sheet=plan%3Ademo-third-chain', 'Plans'],
   sheet('why:cash/lowestCash'),

@@ -113,11 +113,16 @@ function placesOf(plan: Plan): [hash: string, heading: string][] {
     ...plan.accounts.flatMap(({ id, listings }): [string, string][] => [
       ...listings.map(({ itemId }): [string, string] => [`${at}/ladder/${id}/${itemId}`, 'Ladder']),
       [`${at}/deal/${id}`, 'Deal'],
+      [`${at}/table/${id}`, 'Across the table'],
     ]),
     [`${at}/cash`, 'Cash'],
     [`${at}/roll-out`, 'Roll-out'],
     [`${at}/promise`, 'Promise'],
     [`${at}/inputs`, 'Inputs'],
+    ...['more', 'terms', 'said', 'worth', 'beside', 'prepare'].map((name): [string, string] => [
+      `${at}/table?sheet=${name}`,
+      'Across the table',
+    ]),
     ...verdicts.map((name) => cash(`why:verdict/${name}`)),
     ...['lowestCash', 'cashNeed', 'cashCycleDays', 'backAboveOpeningWeek'].map((name) =>
       cash(`why:cash/${name}`),

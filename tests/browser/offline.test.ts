@@ -48,11 +48,15 @@ test('a second start needs no server: every view opens, an edit is kept over a r
   await second.page.locator('.ff-toast').getByText('Offline. Everything works.').waitFor();
   expect(await second.page.getByRole('banner').getByText('Offline', { exact: true }).isVisible()).toBe(true);
   await second.page.locator('.ff-plan-link', { hasText: NAME }).tap();
-  for (const view of ['Ladder', 'Deal', 'Roll-out', 'Promise', 'Cash']) {
+  for (const view of ['Ladder', 'Deal', 'Promise', 'Cash']) {
     await second.page.getByRole('navigation').getByRole('link', { name: view }).tap();
     await second.page.locator('h1', { hasText: view }).waitFor({ state: 'attached' });
     await settled(second.page);
   }
+  await second.page.getByRole('navigation').getByRole('link', { name: 'Table' }).tap();
+  await second.page.locator('h1', { hasText: 'Across the table' }).waitFor({ state: 'attached' });
+  await settled(second.page);
+  await goTo(second.page, `#/p/${PLAN}/roll-out`, 'Roll-out');
   await goTo(second.page, `#/p/${PLAN}/inputs`, 'Inputs');
   await goTo(second.page, '#/seven', 'Seven numbers');
   await goTo(second.page, `${CASH}?sheet=why%3Acash%2FlowestCash`, 'Cash');

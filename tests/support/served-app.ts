@@ -19,6 +19,7 @@ const madeOf = [
   'service-worker',
   'demo-catalog',
   'index.html',
+  'their-side.html',
   'vite.config.ts',
   'tsconfig.json',
   'package-lock.json',

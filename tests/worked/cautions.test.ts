@@ -76,3 +76,61 @@ test('every plan says that the shelf price is the chain’s, and the EU and the 
     expect(shelf(market).includes('hardcore restriction')).toBe(market === 'EU' || market === 'UK');
   }
 });
+
+describe('at the table the lines are short, name their source and follow the draft', () => {
+  const table = {
+    objective: { by: 'firstYear' },
+    targetAmount: null,
+    walkAwayAmount: null,
+    limits: [],
+    order: [],
+    reviewWeeks: 26,
+    inPlay: [],
+    draft: [],
+    log: [],
+  } satisfies NonNullable<Account['table']>;
+  const atTable = (market: Plan['market'], days: number, changes: Partial<Account>) => {
+    const account = anAccount(changes);
+    const accounts = [{ ...account, terms: { ...account.terms, paymentDays: days } }];
+    return cautionsOf(aPlan({ market, perishableFood: true, accounts })).filter(
+      ({ place }) => place === 'talks',
+    );
+  };
+
+  test.each([
+    ['EU', 60, plain, ['60 days: past 30', '2019/633']],
+    ['EU', 30, paid, ['agreed beforehand', '2019/633']],
+    ['UK', 61, plain, ['61 days: past 60', 'Late Payment Regulations 2013']],
+    ['US', 30, paid, ['proportionally equal terms', '16 CFR 240']],
+  ] as const)('%s, paid after %i days', (market, days, changes, parts) => {
+    const [line, ...others] = atTable(market, days, changes);
+    expect(others).toEqual([]);
+    expect(line?.accountId).toBe('corner');
+    for (const part of parts) expect(line?.sentence).toContain(part);
+  });
+
+  test('nothing is said while no line is crossed', () => {
+    expect(atTable('EU', 30, plain)).toEqual([]);
+    expect(atTable('US', 120, { ...plain, table })).toEqual([]);
+  });
+
+  test('a shelf price in the draft or in play: its own line, and in the EU the hardcore restriction', () => {
+    const draft = [{ term: 'shelf:tea', value: '4.99' }];
+    const drafted = atTable('EU', 30, { ...plain, table: { ...table, draft } });
+    expect(drafted.map(({ sentence }) => sentence.includes('2022/720'))).toEqual([true]);
+    const inPlay = atTable('US', 30, { ...plain, table: { ...table, inPlay: ['shelf'] } });
+    expect(inPlay.map(({ sentence }) => sentence.includes('don’t agree one'))).toEqual([true]);
+  });
+
+  test('each is short enough for two lines of a phone at the least size', () => {
+    const all = (['EU', 'UK', 'US'] as const).flatMap((market) =>
+      atTable(market, 90, {
+        ...paid,
+        sale: { by: 'scan', shrinkRate: '0.02' },
+        table: { ...table, inPlay: ['shelf'] },
+      }),
+    );
+    expect(all.length).toBeGreaterThan(6);
+    for (const { sentence } of all) expect(sentence.length).toBeLessThanOrEqual(140);
+  });
+});

@@ -6,10 +6,12 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { evaluate } from '../../src/domain/evaluate.ts';
+import { TERM_NOTES } from '../../src/domain/talks/index.ts';
 import { parsePlanText } from '../../src/plan-format/text.ts';
 import { HELP } from '../../src/reckon/help.ts';
 import { outputOf } from '../../src/reckon/output.ts';
 import { sayFor } from '../../src/reckon/say.ts';
+import { talksOf } from '../../src/reckon/talks.ts';
 import { root } from '../support/source-files.ts';
 import { RECKON_TIMEOUT, ran } from '../support/spawned-reckon.ts';
 
@@ -27,7 +29,12 @@ function outputFor(file: string): { output: unknown; ids: ReadonlySet<string> } 
   const results = evaluate(plan, sayFor);
   if (!results.ok) throw new Error(`${file} can't be computed`);
   const { output } = outputOf({ plan, results: results.value, weeks: true, journal: true });
-  return { output, ids: new Set([...plan.items, ...plan.accounts].map(({ id }) => id)) };
+  const [account] = plan.accounts;
+  if (!account) return { output, ids: new Set() };
+  const asks = [{ term: 'margin', value: 0.45 }];
+  const talks = talksOf(plan, { deal: account.id, asks, target: { by: 'presentValue', yearlyRate: '0.1' } });
+  if (!talks.ok) throw new Error(talks.sentences.join(' '));
+  return { output: { ...output, ...talks.value }, ids: new Set([...plan.items, ...plan.accounts].map(({ id }) => id)) };
 }
 
 type Visit = (key: string, value: unknown, path: string) => void;
@@ -49,7 +56,9 @@ describe.each(files)('%s', (file) => {
     walk(output, (key, _, path) => {
       // Places of lists are numbers; under weeks, units and doors go by the ids of items and accounts.
       if (/^\d+$/.test(key) || (ids.has(key) && /\/weeks\/\d+\/(?:units|doors)\/[^/]+$/.test(path))) return;
-      if (!new RegExp(`\\b${key}\\b`).test(HELP)) unnamed.add(path);
+      // a tag is named by its item where there are several: "shelf:ITEM"
+      const name = key.startsWith('shelf:') ? 'shelf:ITEM' : key;
+      if (!new RegExp(`\\b${name}\\b`).test(HELP)) unnamed.add(path);
     });
     expect([...unnamed]).toEqual([]);
   });
@@ -77,6 +86,13 @@ test(
   },
   RECKON_TIMEOUT,
 );
+
+test('help names every term, with its unit', () => {
+  expect(TERM_NOTES.length).toBeGreaterThan(10);
+  for (const { name } of TERM_NOTES) {
+    expect(HELP).toMatch(new RegExp(`^${name} +(share|amount|days|weeks|cases|doors): \\w`, 'm'));
+  }
+});
 
 test('help names the exit codes and fits a terminal', () => {
   expect(HELP).toMatch(/Exit: 0 computed; 1 .*; 2 /s);

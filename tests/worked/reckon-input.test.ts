@@ -24,7 +24,8 @@ import {
 const demo = join(root, 'demo-catalog/pays-but-runs-dry.json');
 const demoText = readFileSync(demo, 'utf8');
 const folder = mkdtempSync(join(tmpdir(), 'reckon-'));
-const USAGE = 'Usage: reckon FILE [--weeks] [--journal], or reckon --help.';
+const USAGE =
+  'Usage: reckon FILE [--weeks] [--journal] [--deal ID [--ask TERM=VALUE]... [--target TARGET]], or reckon --help.';
 
 let plain: Ran;
 
@@ -45,7 +46,8 @@ function fileOf(name: string, content: string | Buffer): string {
 const timed = { timeout: RECKON_TIMEOUT };
 
 describe('bad usage: code 2, nothing on standard output, one sentence', () => {
-  const options = 'there are --weeks, --journal, --help';
+  const talk = [demo, '--deal', 'tarrowby', '--ask'];
+  const options = 'there are --weeks, --journal, --deal, --ask, --target, --help';
   const words: readonly (readonly [what: string, args: readonly string[], says: string])[] = [
     ['an empty word', [''], 'a plan file is expected, or - for standard input'],
     ['a short option', ['-w', demo], `"-w" is not an option; ${options}`],
@@ -54,6 +56,18 @@ describe('bad usage: code 2, nothing on standard output, one sentence', () => {
     ['an option twice', ['--weeks', demo, '--weeks'], '--weeks is given twice'],
     ['two files', ['a.json', 'b.json'], 'one plan file is expected, 2 came: "a.json", "b.json"'],
     ['a file and standard input', ['a.json', '-'], 'one plan file is expected, 2 came: "a.json", "-"'],
+    ['an ask of no account', [demo, '--ask', 'margin=0.4'], '--ask is given without --deal, the account it is about'],
+    ['an account that is left out', [demo, '--deal'], '--deal expects the id of an account after it'],
+    ['an account twice', [demo, '--deal', 'a', '--deal', 'b'], '--deal is given twice'],
+    ['a term twice', [...talk, 'margin=0.4', '--ask', 'margin=0.5'], '--ask names margin twice'],
+    ['no value', [...talk, 'margin'], '--ask "margin" is not TERM=VALUE, like margin=0.42'],
+    ['a bad value', [...talk, 'margin=.4'], '--ask margin is given ".4"; expected a share, like 0.42 or 42%'],
+    ['a share of money', [...talk, 'slotting=5%'], '--ask slotting is given "5%"; expected an amount, like 250'],
+    [
+      'an unknown target',
+      [demo, '--deal', 'tarrowby', '--target', 'most'],
+      '--target is given "most"; expected firstYear, payback or presentValue=RATE, like presentValue=0.1',
+    ],
   ];
   test.each(words)('%s', (_, args, says) => {
     expect(readArguments(args)).toEqual({ ok: false, sentence: `reckon: ${says}. ${USAGE}` });

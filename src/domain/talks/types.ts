@@ -23,7 +23,7 @@ export interface Term {
   grid: number;
   /** Which way is better for us, as a rule; the model decides in each case. */
   better: 'lower' | 'higher';
-  /** What is assumed when the account has none of this yet ("4 weeks, 20 % off, sales double; guess"), or null. */
+  /** What is assumed where the account says nothing of it ("4 weeks, 20 % off ...; guess"), or null. */
   assumed: string | null;
 }
 
@@ -65,7 +65,10 @@ export interface Counter {
   terms: Terms;
   target: number;
   reached: number | null;
-  /** reached − target in our favour (weeks: target − reached): how far rounding and steps overshoot; negative: short by. */
+  /**
+   * reached − target in our favour (weeks: target − reached), to 4 decimals: how far rounding and steps overshoot; negative:
+   * short by. Of a payback not reached: short by at least this.
+   */
   miss: number;
   /** Whether it keeps the target. */
   holds: boolean;
@@ -84,7 +87,8 @@ export interface Counters {
 export interface WorthCell {
   term: string;
   other: string;
-  /** Amount of `other` (in its units, not on a grid) that makes up for one `step` of `term`; null: no amount does. */
+  /** Amount of `other` (in its units, not on a grid) that makes up for one `step` of `term`; null: no amount does,
+   * or the least of it already changes much (an early discount where there was none). */
   amount: number | null;
   /** Values of `other` between which the proportion holds to a tenth; null where it holds to the term's ends. */
   holdsFrom: number | null;

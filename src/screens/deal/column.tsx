@@ -1,11 +1,12 @@
 // One chain's deal from top to bottom: its own verdict, the payback curve, our figures, theirs, and the terms to type over.
 // Beside other chains its parts stand in line with theirs. Worked example: two chains at the same terms differ in doors.
 import type { VNode } from 'preact';
+import { hashOf } from '../../app/route.ts';
 import type { DealResult } from '../../domain/deals/types.ts';
 import type { Account, Plan } from '../../domain/plan/index.ts';
 import type { Results, Verdict } from '../../domain/results.ts';
 import { dealVerdict } from '../../domain/verdicts/deal.ts';
-import { EmptyState, VerdictLine } from '../../widgets/index.ts';
+import { EmptyState, LinkButton, VerdictLine } from '../../widgets/index.ts';
 import { CautionsFor } from '../shared/cautions-for.tsx';
 import { useShown } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
@@ -36,6 +37,9 @@ export function DealColumn({ accountId, alone }: { accountId: string; alone: boo
       <div class="ff-deal-head">
         {!alone && <h2>{account.name}</h2>}
         {!alone && <OwnVerdict at={at} />}
+        <LinkButton href={hashOf({ view: 'table', planId: plan.id, accountId: account.id, sheet: null })}>
+          Across the table
+        </LinkButton>
       </div>
       <div class="ff-deal-curve">{deal.doors === 0 ? <NoDoors /> : <PaybackCurve at={at} />}</div>
       <div class="ff-deal-figures">

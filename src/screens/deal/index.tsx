@@ -11,6 +11,7 @@ import { useSession, useShown } from '../shared/session-context.ts';
 import { View } from '../shared/view.tsx';
 import { ChainKeys, ChainPicker, ChainsShown } from './chain-keys.tsx';
 import { DealColumn } from './column.tsx';
+import { SideBySideKey, SideBySideLater } from './side-by-side-later.tsx';
 import './deal.css';
 
 /** Columns beside each other at most. */
@@ -43,6 +44,10 @@ function Deals(): VNode | null {
       ) : (
         <ChainPicker plan={plan} accountId={accountId} />
       )}
+      <div class="ff-button-row">
+        <SideBySideKey />
+      </div>
+      <SideBySideLater plan={plan} accountId={accountId} />
       <div class={columns.length === 1 ? 'ff-deals ff-deals-one' : 'ff-deals'}>
         {columns.map((id) => (
           <DealColumn key={id} accountId={id} alone={isSaidAbove(id)} />

@@ -25,6 +25,9 @@ export function FrontFoot(): VNode {
     <div class="ff-stack">
       <CautionsFor place="front" accountId={null} />
       <ButtonRow>
+        <LinkButton kind="quiet" href={hashOf({ view: 'roll-out', planId: plan.id, sheet: null })}>
+          Roll-out
+        </LinkButton>
         {isExample && (
           <LinkButton kind="quiet" href={hashOf({ view: 'inputs', planId: plan.id, sheet: null })}>
             All inputs

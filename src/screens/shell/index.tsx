@@ -33,16 +33,16 @@ function Frame(): VNode {
   if (session.phase.value === 'starting' && session.bug.value === null) return <Starting />;
   const route = session.route.value;
   const ofPlan = planIdOf(route) !== null && session.plan.value !== null && session.bug.value === null;
-  const whole = route.view === 'seven';
+  const whole = route.view === 'seven' || route.view === 'table';
   return (
-    <div class={whole ? 'ff-shell ff-shell-whole' : 'ff-shell'}>
+    <div class={whole ? `ff-shell ff-shell-whole ff-shell-${route.view}` : 'ff-shell'}>
       {!whole && (
         <button type="button" class="ff-skip" onClick={() => main.current?.focus()}>
           Skip to the figures
         </button>
       )}
       {!whole && <PlanHeader />}
-      {ofPlan && <PlanRail />}
+      {ofPlan && !whole && <PlanRail />}
       <Banners />
       <main class={whole ? 'ff-whole' : 'ff-page'} id="main" tabIndex={-1} ref={main}>
         <Boundary quiet={false}>

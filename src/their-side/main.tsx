@@ -1,0 +1,45 @@
+// The other side of the table, a document of its own: it reads one record and nothing else of the app. It stays until
+// somebody holds the corner key, or taps the code; where nothing is turned, it gives the app its place back.
+// Worked example: opened with nothing kept it goes to the app at once; with a record it draws that, and Back, a reload
+// or another tab draws it again.
+import { render } from 'preact';
+import { dropTurn, flagged, hearTurn, readTurn, type Turn, tellTurn } from '../storage/their-side.ts';
+import { Page } from './page.tsx';
+import { shownFrom } from './record.ts';
+import './their-side.css';
+
+void run();
+
+async function run(): Promise<void> {
+  const place = document.getElementById('their-side');
+  if (place === null) throw new Error('their-side.html has no place for the page');
+  const turn = await readTurn();
+  if (turn === null && flagged() !== true) return goBack('');
+  const back = turn?.back ?? '';
+  hearTurn((news) => (news === 'released' ? goBack(back) : location.reload()));
+  addEventListener('pageshow', ({ persisted }) => {
+    if (persisted) location.reload();
+  });
+  applyScheme(turn);
+  const locale = navigator.languages[0] ?? navigator.language;
+  const release = async (): Promise<void> => {
+    await dropTurn();
+    tellTurn('released');
+    goBack(back);
+  };
+  render(
+    <Page shown={shownFrom(turn?.record)} locale={locale} code={turn?.code ?? null} release={release} />,
+    place,
+  );
+}
+
+/** The app stands beside this page; the address it is to open at was kept, never in the address of this one. */
+function goBack(back: string): void {
+  document.body.hidden = true;
+  location.replace(`./${back.startsWith('#') ? back : ''}`);
+}
+
+function applyScheme(turn: Turn | null): void {
+  if (turn?.scheme === 'light' || turn?.scheme === 'dark')
+    document.documentElement.dataset['scheme'] = turn.scheme;
+}
