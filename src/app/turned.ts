@@ -1,7 +1,7 @@
 // Every start, and every page that comes back, asks first whether the device is turned to the other side of a table.
 // While it is, nothing of ours is drawn: the page is emptied and gives way to their-side.html.
 // Worked example: with the flag set, Back from their side loads index.html, which draws nothing and goes there again.
-import { flagged, hearTurn, isTurned } from '../storage/their-side.ts';
+import { flagged, hearTurn, isTurned } from '../storage/turned.ts';
 
 /** Says nothing of any plan. */
 export const PLAIN_TITLE = 'Firstfill';
@@ -17,12 +17,16 @@ export function cover(why: Cover, covered: boolean): void {
   document.body.hidden = covers.size > 0;
 }
 
+let isLeaving = false;
+
 /** Empties this page for good and goes to their side in its place in the history. */
 export function giveWay(): void {
+  if (isLeaving) return; // this tab hears its own news too, and a second navigation would end the first
+  isLeaving = true;
   cover('turning', true);
   document.title = PLAIN_TITLE;
   document.body.replaceChildren();
-  location.replace('their-side.html');
+  location.replace(`${import.meta.env.BASE_URL}their-side.html`);
 }
 
 /**
@@ -46,6 +50,7 @@ export async function gaveWay(flush: () => Promise<void>): Promise<boolean> {
 }
 
 async function leaveInOrder(flush: () => Promise<void>): Promise<void> {
+  if (isLeaving) return;
   cover('turning', true);
   document.body.replaceChildren();
   await Promise.race([flush(), new Promise((done) => setTimeout(done, FLUSH_MOST_MS))]);
@@ -58,6 +63,7 @@ const FLUSH_MOST_MS = 1000;
 /** A page out of the browser's cache is as it was left: perhaps before the turn, perhaps emptied by one that is over. */
 async function lookAgain(): Promise<void> {
   const wasEmptied = document.body.childElementCount === 0;
+  isLeaving = false;
   cover('cached', true);
   if (await isTurned()) giveWay();
   else if (wasEmptied) location.reload();

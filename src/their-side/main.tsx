@@ -3,7 +3,8 @@
 // Worked example: opened with nothing kept it goes to the app at once; with a record it draws that, and Back, a reload
 // or another tab draws it again.
 import { render } from 'preact';
-import { dropTurn, flagged, hearTurn, readTurn, type Turn, tellTurn } from '../storage/their-side.ts';
+import { dropTurn, tellTurn } from '../storage/their-side.ts';
+import { flagged, hearTurn, readTurn, type Turn } from '../storage/turned.ts';
 import { Page } from './page.tsx';
 import { shownFrom } from './record.ts';
 import './their-side.css';
@@ -36,7 +37,7 @@ async function run(): Promise<void> {
 /** The app stands beside this page; the address it is to open at was kept, never in the address of this one. */
 function goBack(back: string): void {
   document.body.hidden = true;
-  location.replace(`./${back.startsWith('#') ? back : ''}`);
+  location.replace(`${import.meta.env.BASE_URL}${back.startsWith('#') ? back : ''}`);
 }
 
 function applyScheme(turn: Turn | null): void {

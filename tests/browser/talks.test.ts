@@ -51,8 +51,9 @@ async function open(viewport = SMALL, hash = HASH): Promise<OpenedApp> {
 test('a whole negotiation by touch, offline, with a reload and a killed tab in it', async () => {
   const first = await open();
   await first.page.evaluate(async () => {
-    await navigator.serviceWorker.ready;
-    while (!navigator.serviceWorker.controller) await new Promise((done) => setTimeout(done, 50));
+    const { active } = await navigator.serviceWorker.ready;
+    if (active?.state === 'activated') return;
+    await new Promise((done) => active?.addEventListener('statechange', done, { once: true }));
   });
   await first.context.setOffline(true);
   const { page } = first;
@@ -106,11 +107,11 @@ test('a whole negotiation by touch, offline, with a reload and a killed tab in i
     /^Agreed: it cost [\d,]+/,
   );
   await second.page.getByRole('button', { name: 'Take into the plan' }).tap();
-  await second.page.getByRole('button', { name: 'Close' }).tap();
+  await second.page.getByRole('dialog').getByRole('button', { name: 'Close' }).tap();
   expect((await shown(second.page)).terms.slotting).toBe('210');
   expect((await shown(second.page)).word).toBe('Holds');
   await goTo(second.page, `#/p/${PLAN}/deal?sheet=inputs%3AmoneyDown%3A${accountId}`, 'Deal');
-  expect(await second.page.getByLabel('Slotting', { exact: true }).first().inputValue()).toBe('210');
+  expect(await second.page.locator('dialog .ff-input-number').first().inputValue()).toBe('210');
   await second.page.goBack();
   await talksShown(second.page);
   await second.page.getByRole('button', { name: 'Undo' }).tap();
@@ -119,7 +120,7 @@ test('a whole negotiation by touch, offline, with a reload and a killed tab in i
     (each) => !/ERR_INTERNET|fetching the script/.test(each),
   );
   expect(faults).toEqual([]);
-});
+}, 180_000);
 
 describe('one screen at 360 x 560', () => {
   test.each(all.map((demo) => [demo.plan.name, demo.plan.id] as const))('%s', async (_, id) => {

@@ -34,7 +34,10 @@ function outputFor(file: string): { output: unknown; ids: ReadonlySet<string> } 
   const asks = [{ term: 'margin', value: 0.45 }];
   const talks = talksOf(plan, { deal: account.id, asks, target: { by: 'presentValue', yearlyRate: '0.1' } });
   if (!talks.ok) throw new Error(talks.sentences.join(' '));
-  return { output: { ...output, ...talks.value }, ids: new Set([...plan.items, ...plan.accounts].map(({ id }) => id)) };
+  return {
+    output: { ...output, ...talks.value },
+    ids: new Set([...plan.items, ...plan.accounts].map(({ id }) => id)),
+  };
 }
 
 type Visit = (key: string, value: unknown, path: string) => void;

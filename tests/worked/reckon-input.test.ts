@@ -56,13 +56,21 @@ describe('bad usage: code 2, nothing on standard output, one sentence', () => {
     ['an option twice', ['--weeks', demo, '--weeks'], '--weeks is given twice'],
     ['two files', ['a.json', 'b.json'], 'one plan file is expected, 2 came: "a.json", "b.json"'],
     ['a file and standard input', ['a.json', '-'], 'one plan file is expected, 2 came: "a.json", "-"'],
-    ['an ask of no account', [demo, '--ask', 'margin=0.4'], '--ask is given without --deal, the account it is about'],
+    [
+      'an ask of no account',
+      [demo, '--ask', 'margin=0.4'],
+      '--ask is given without --deal, the account it is about',
+    ],
     ['an account that is left out', [demo, '--deal'], '--deal expects the id of an account after it'],
     ['an account twice', [demo, '--deal', 'a', '--deal', 'b'], '--deal is given twice'],
     ['a term twice', [...talk, 'margin=0.4', '--ask', 'margin=0.5'], '--ask names margin twice'],
     ['no value', [...talk, 'margin'], '--ask "margin" is not TERM=VALUE, like margin=0.42'],
     ['a bad value', [...talk, 'margin=.4'], '--ask margin is given ".4"; expected a share, like 0.42 or 42%'],
-    ['a share of money', [...talk, 'slotting=5%'], '--ask slotting is given "5%"; expected an amount, like 250'],
+    [
+      'a share of money',
+      [...talk, 'slotting=5%'],
+      '--ask slotting is given "5%"; expected an amount, like 250',
+    ],
     [
       'an unknown target',
       [demo, '--deal', 'tarrowby', '--target', 'most'],

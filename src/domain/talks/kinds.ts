@@ -125,7 +125,8 @@ export function termAt(at: At, name: string): Term | null {
   if (!found) return null;
   const value = valueNow(at, found);
   if (value === null) return null;
-  if (found.by === 'margin') return { name, ...shown(MARGIN), value, most: 0.99, grid: 0.001, assumed: null };
+  if (found.by === 'margin')
+    return { name, ...shown(MARGIN), value, most: Math.max(0.99, value), grid: 0.001, assumed: null };
   if (found.by === 'shelf') {
     const item = at.plan.items.find(({ id }) => id === found.listing.itemId);
     const label = name === 'shelf' ? SHELF.label : `${SHELF.label}, ${item?.name ?? found.listing.itemId}`;
@@ -138,7 +139,8 @@ export function termAt(at: At, name: string): Term | null {
     name,
     ...shown(kind),
     value,
-    most: kind.most(at),
+    // what a plan holds already is never past its end
+    most: Math.max(kind.most(at), value),
     grid: kind.grid(at),
     assumed: kind.assumed(at),
   };

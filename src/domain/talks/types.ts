@@ -88,7 +88,7 @@ export interface WorthCell {
   term: string;
   other: string;
   /** Amount of `other` (in its units, not on a grid) that makes up for one `step` of `term`; null: no amount does,
-   * or the least of it already changes much (an early discount where there was none). */
+   * or less than a plan can hold, or the least of it already changes much (an early discount where there was none). */
   amount: number | null;
   /** Values of `other` between which the proportion holds to a tenth; null where it holds to the term's ends. */
   holdsFrom: number | null;

@@ -129,9 +129,14 @@ function cellOf({ model, base, limits }: Question, line: Line, other: Line): Wor
     const toward = way === 1 ? (-other.against as 1 | -1) : other.against;
     const value = (amount: number) => at(model, other.term, other.term.value + toward * amount, also) - base;
     const amount = amountAt(value, { start: start - base, guess: (line.effect / other.effect) * other.step });
-    if (amount !== null) return cell(line, other, amount, range);
+    if (amount !== null) return cell(line, other, amount < finest(other.term) ? null : amount, range);
   }
   return cell(line, other, null, range);
+}
+
+/** Ten of the least steps a plan can hold: below that an amount is mostly rounding. */
+function finest({ unit }: Term): number {
+  return unit === 'share' ? 10 * LEAST : unit === 'sum' || unit === 'price' ? 0.001 : 0;
 }
 
 function cell(line: Line, other: Line, amount: number | null, { from, to }: Range): WorthCell {

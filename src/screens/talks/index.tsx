@@ -17,6 +17,7 @@ import { Meeting } from './meeting.tsx';
 import { talksOf } from './model.ts';
 import { useWakeLock } from './wake-lock.ts';
 import './talks.css';
+import './rows.css';
 import './sheets.css';
 
 export function TalksScreen(): VNode {

@@ -32,16 +32,12 @@ export function Meeting({ model, kept, wide }: MeetingProps): VNode {
   const [chosen, setChosen] = useState(0);
   const { sheet } = session.route.value;
   const keypad = !wide && rows.active !== null;
-  const place = useRef<HTMLDivElement>(null);
-  useEffect(() => {
-    if (sheet === null && rows.active !== null && !wide)
-      document.getElementById(`talks-${rows.active}`)?.focus();
-  }, [rows.active]);
+  useFocus(rows.active, !wide && sheet === null);
   useEffect(() => setChosen(0), [work.key]);
   const problem = rows.active === null ? '' : (rows.typings[rows.active]?.problem ?? '');
   return (
     <div class={classNames('ff-talks', kept.habits.leftHand && 'ff-talks-left')}>
-      <div class={classNames('ff-talks-main', keypad && 'ff-talks-typing')} ref={place}>
+      <div class={classNames('ff-talks-main', keypad && 'ff-talks-typing')}>
         <TalksHead model={model} kept={kept} onTrouble={setTrouble} />
         {trouble !== '' && <ProblemNote>{trouble}</ProblemNote>}
         <TalksVerdict model={model} problem={problem} />
@@ -71,4 +67,16 @@ export function Meeting({ model, kept, wide }: MeetingProps): VNode {
       <TalksSheets model={model} work={work} kept={kept} sheet={sheet} />
     </div>
   );
+}
+
+/** The active row has the focus. After a reload its text goes on where it was left, instead of being typed over. */
+function useFocus(active: string | null, wanted: boolean): void {
+  const restored = useRef(active !== null);
+  useEffect(() => {
+    const box = active === null ? null : document.getElementById(`talks-${active}`);
+    if (!wanted || !(box instanceof HTMLInputElement)) return;
+    box.focus();
+    if (restored.current) box.setSelectionRange(box.value.length, box.value.length);
+    restored.current = false;
+  }, [active]);
 }
