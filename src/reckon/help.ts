@@ -93,7 +93,8 @@ deal              accountId, objective (by, yearlyRate), target and walkAway in 
     terms         all of the account before; those asked for
     figures       firstYear, presentValue (at the target's yearlyRate, else 0.1), paybackWeeks, breakEvenRatio,
                   breakEvenRate (first item), moneyDownPerDoor, contributionPerUnit (first item),
-                  droppedAtReview: contribution less fixed money when the chain drops us at the first review
+                  droppedAtReview: what is made or lost when the chain drops us at the first review,
+                  goods left on shelves counted
     standing      state (holds | tight | fails), value, gap: to the target, above 0 in our favour
 counters[]        keep the target with the asks in; the least moved first, the mix last
   kind            alone | mix

@@ -154,6 +154,29 @@ export function figuresShown(record: TheirRecord): string[] {
   return texts;
 }
 
+/** The texts that the record may hold, by the fields that are allowed: one more field in it is none of these. */
+export function textsAllowed({ shelf, offer }: TheirRecord): string[] {
+  const replaced = offer?.replaced;
+  return [
+    shelf,
+    offer?.shelfBeforeTax,
+    offer?.buying,
+    offer?.marginRate,
+    offer?.pennyProfit,
+    offer?.unitsPerStoreWeek,
+    offer?.perStoreWeek,
+    offer?.perFacingWeek,
+    offer?.turnsPerYear,
+    offer?.gmroi,
+    replaced?.shelfBeforeTax,
+    replaced?.buying,
+    replaced?.marginRate,
+    replaced?.pennyProfit,
+    replaced?.unitsPerStoreWeek,
+    replaced?.perStoreWeek,
+  ].flatMap((text) => text ?? []);
+}
+
 function textsOf(each: ReturnType<typeof earned>, write: Writer): string[] {
   const text = (value: number | null, as: (value: number) => string) => (value === null ? '' : as(value));
   return [

@@ -1,44 +1,16 @@
 // What a deal comes to with an offer in it: ladders and deal, without the weekly pass, so that a step at the table shows
 // in the same frame. Worked figure: 60 doors at 3.78 a store and week, 250 down: 11,793.60 − 15,000 = −3,206.40 a first year.
 import { nearest } from '../deals/curve.ts';
-import { dealFor } from '../deals/index.ts';
-import type { DealResult } from '../deals/types.ts';
-import type { LadderResult } from '../ladder/types.ts';
 import { numberOf, ZERO } from '../money/decimal.ts';
 import type { Plan } from '../plan/index.ts';
-import { fine, type Outcome, type Problem } from '../problems.ts';
-import type { At } from './kind.ts';
+import { fine, type Outcome } from '../problems.ts';
 import { presentValueOf } from './present-value.ts';
-import { ladderOf } from './prices.ts';
-import { foundAt } from './terms.ts';
+import { droppedAfter } from './review.ts';
+import { type OneDeal, oneDeal } from './run.ts';
 import type { DealFigures, Objective } from './types.ts';
 
 /** The yearly rate of a present value that is shown beside another target. */
 export const USUAL_YEARLY_RATE = 0.1;
-
-export interface Reckoned {
-  at: At;
-  ladders: readonly LadderResult[];
-  deal: DealResult;
-}
-
-/** Ladders and deal of one account; problems where a ladder does not stand. */
-export function reckoned(plan: Plan, accountId: string): Outcome<Reckoned> {
-  const found = foundAt(plan, accountId);
-  if (!found.ok) return found;
-  const at = found.value;
-  const ladders: LadderResult[] = [];
-  const problems: Problem[] = [];
-  for (const listing of at.account.listings) {
-    const ladder = ladderOf(at, listing);
-    if (ladder.ok) ladders.push(ladder.value);
-    else problems.push(...ladder.problems);
-  }
-  if (problems.length > 0) return { ok: false, problems };
-  const storeStockMeans = at.account.listings.map(() => null);
-  const deal = dealFor({ plan, account: at.account, ladders, storeStockMeans, minorDigits: at.minorDigits });
-  return fine({ at, ladders, deal });
-}
 
 /** The deal's figures; `reviewWeeks` after the first opening the chain looks at the shelf. Problems as for a ladder. */
 export function figuresFor(args: {
@@ -47,13 +19,12 @@ export function figuresFor(args: {
   objective: Objective;
   reviewWeeks: number;
 }): Outcome<DealFigures> {
-  const found = reckoned(args.plan, args.accountId);
+  const found = oneDeal(args.plan, args.accountId);
   if (!found.ok) return found;
-  const { deal, at } = found.value;
+  const { deal } = found.value;
   const [item] = deal.items;
   const yearlyRate =
     args.objective.by === 'presentValue' ? Number(args.objective.yearlyRate) : USUAL_YEARLY_RATE;
-  const lastWeek = Math.min(args.reviewWeeks, deal.termWeeks) - 1;
   return fine({
     firstYear: numberOf(deal.firstYearAfterFixed),
     presentValue: presentFor(found.value, yearlyRate),
@@ -62,12 +33,12 @@ export function figuresFor(args: {
     breakEvenRate: item?.breakEvenUnitsPerStoreWeek ?? null,
     moneyDownPerDoor: deal.moneyDownPerDoor,
     contributionPerUnit: item?.contributionPerUnit ?? ZERO,
-    droppedAtReview: (deal.cumulated[lastWeek] ?? 0) / 10 ** at.minorDigits,
+    droppedAtReview: droppedAfter(found.value, args.reviewWeeks).amount,
   });
 }
 
-function presentFor({ at, ladders }: Reckoned, yearlyRate: number): number {
-  return numberOf(nearest(presentValueOf({ plan: at.plan, account: at.account, ladders, yearlyRate }), 4));
+function presentFor({ plan, account, ladders }: OneDeal, yearlyRate: number): number {
+  return numberOf(nearest(presentValueOf({ plan, account, ladders, yearlyRate }), 4));
 }
 
 /** The objective's own value: money, or weeks; null: payback is not reached within the term. */
@@ -90,7 +61,7 @@ const NOT_REACHED = -1e13;
 
 /** The objective alone, for searches. */
 export function scoreOf(plan: Plan, accountId: string, objective: Objective): Outcome<Score> {
-  const found = reckoned(plan, accountId);
+  const found = oneDeal(plan, accountId);
   if (!found.ok) return found;
   const { deal } = found.value;
   if (objective.by === 'firstYear') {
@@ -101,7 +72,7 @@ export function scoreOf(plan: Plan, accountId: string, objective: Objective): Ou
     const value = presentFor(found.value, Number(objective.yearlyRate));
     return fine({ value, rank: value, money: value });
   }
-  const money = (deal.cumulated.at(-1) ?? 0) / 10 ** found.value.at.minorDigits;
+  const money = (deal.cumulated.at(-1) ?? 0) / 10 ** found.value.minorDigits;
   if (deal.paybackWeeks === null) return fine({ value: null, rank: NOT_REACHED + money, money });
   const value = numberOf(deal.paybackWeeks);
   return fine({ value, rank: -value, money });

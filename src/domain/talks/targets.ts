@@ -6,7 +6,8 @@ import type { DealResult } from '../deals/types.ts';
 import { numberOf } from '../money/decimal.ts';
 import type { Plan, Table } from '../plan/index.ts';
 import { fine, type Outcome } from '../problems.ts';
-import { reckoned, scoreOf, valueIn } from './figures.ts';
+import { scoreOf, valueIn } from './figures.ts';
+import { oneDeal } from './run.ts';
 import type { DealFigures, Objective, Standing } from './types.ts';
 
 /** The table before any talks: first-year contribution, nothing typed, the shelf looked at half a year after opening. */
@@ -32,10 +33,10 @@ export interface Targets {
 
 /** From the account's table and the plan before anything is asked. Problems as for its ladders. */
 export function targetsOf(args: { plan: Plan; accountId: string }): Outcome<Targets> {
-  const found = reckoned(args.plan, args.accountId);
+  const found = oneDeal(args.plan, args.accountId);
   if (!found.ok) return found;
-  const { deal, at } = found.value;
-  const table = at.account.table ?? blankTable();
+  const { deal, account } = found.value;
+  const table = account.table ?? blankTable();
   return targetsFor({ ...args, objective: table.objective, table, deal });
 }
 
@@ -45,7 +46,7 @@ export function targetsUnder(args: {
   accountId: string;
   objective: Objective;
 }): Outcome<Targets> {
-  const found = reckoned(args.plan, args.accountId);
+  const found = oneDeal(args.plan, args.accountId);
   if (!found.ok) return found;
   return targetsFor({ ...args, table: blankTable(), deal: found.value.deal });
 }

@@ -43,7 +43,7 @@ export interface DealFigures {
   breakEvenRate: Decimal | null;
   moneyDownPerDoor: Decimal;
   contributionPerUnit: Decimal;
-  /** Cumulated contribution less fixed money when the chain takes us off at the first review. */
+  /** What is made or lost when the chain takes us off at the first review, goods left on shelves counted (review.ts). */
   droppedAtReview: number;
 }
 
