@@ -40,7 +40,7 @@ export function reordersOffer({ now, reviewWeeks }: BesideArgs, whole: Results):
   const money = (minor: number) => minor / 10 ** now.minorDigits + 0;
   return fine({
     ...base,
-    what: `Slotting as ${priceText(perUnit)} on each unit shipped, until the ${priceText(asked)} are paid.`,
+    what: `Slotting as ${priceText(perUnit)} on each unit shipped, until all of it is paid.`,
     value: money(cash.now.cashNeed - cash.spread.cashNeed),
     lines: [
       { label: 'Cash need, slotting as asked', amount: money(-cash.now.cashNeed) },
