@@ -296,7 +296,7 @@ describe('leaving their side', () => {
     const talks = firstTalks();
     const { page } = await openTurned(talks);
     await holdReturn(page, 900);
-    await page.getByText('Keep it pressed until the ring is full.').waitFor();
+    await page.getByText('Keep it pressed until the ring is full, or press it 6 times.').waitFor();
     await page.waitForTimeout(600);
     await onTheirSide(page);
     await holdReturn(page, 1500);
@@ -322,12 +322,23 @@ describe('leaving their side', () => {
     await onTheirSide(page);
     await page.getByRole('button', { name: 'Return' }).focus();
     await hold(500);
-    await page.getByText('Keep it pressed until the ring is full.').waitFor();
+    await page.getByText('Keep it pressed until the ring is full, or press it 6 times.').waitFor();
     await hold(1500);
     await atOurTable(page, talks);
 
     await turn(page);
     await hold(1500);
+    await atOurTable(page, talks);
+  });
+
+  test('goes by six short presses for those who can’t hold; five do nothing', async () => {
+    const talks = firstTalks();
+    const { page } = await openTurned(talks);
+    const key = page.getByRole('button', { name: 'Return' });
+    for (let press = 0; press < 5; press++) await key.click();
+    await page.waitForTimeout(300);
+    await onTheirSide(page);
+    await key.click();
     await atOurTable(page, talks);
   });
 
