@@ -2,45 +2,20 @@
  * Speed of a whole recalculation (104 weeks, 12 accounts, 3 items, 2,400 doors) in real Chromium, beside a bare loop and
  * a general formula engine in the same run. The figures depend on the machine; the ratios are what is judged.
  */
-import { build } from 'vite';
 import { expect, test } from 'vitest';
-import { startBrowser } from '../support/browser.ts';
+import { inBrowser } from './in-browser.ts';
 import type { Timings } from './page.ts';
 
 const MOST_MILLISECONDS = 5;
 
-async function benchScript(): Promise<string> {
-  const built = await build({
-    configFile: false,
-    logLevel: 'silent',
-    build: {
-      write: false,
-      minify: false,
-      lib: { entry: 'tests/bench/page.ts', formats: ['iife'], name: 'bench' },
-    },
-  });
-  const [output] = Array.isArray(built) ? built : [built];
-  if (!output || !('output' in output)) throw new Error('vite gave no output');
-  return output.output[0].code;
-}
-
 test('a whole recalculation of the big plan, beside a bare loop and a formula engine', async () => {
-  const browser = await startBrowser();
-  try {
-    const page = await browser.newPage();
-    await page.addScriptTag({ content: await benchScript() });
-    const timings = await page.evaluate(() =>
-      (globalThis as unknown as { firstfillBench: () => Timings }).firstfillBench(),
-    );
-    report(timings);
-    expect(new Set(timings.lowestCash).size).toBeGreaterThan(1);
-    expect(timings.recalculation).toBeLessThan(timings.formulaEngineBuild);
-    // On the development machine's quiet core; elsewhere the ratio to the bare loop is the one to look at.
-    if (process.env['FIRSTFILL_BENCH_STRICT'] === '1') {
-      expect(timings.recalculation).toBeLessThanOrEqual(MOST_MILLISECONDS);
-    }
-  } finally {
-    await browser.close();
+  const timings = await inBrowser<Timings>('tests/bench/page.ts', 'firstfillBench');
+  report(timings);
+  expect(new Set(timings.lowestCash).size).toBeGreaterThan(1);
+  expect(timings.recalculation).toBeLessThan(timings.formulaEngineBuild);
+  // On the development machine's quiet core; elsewhere the ratio to the bare loop is the one to look at.
+  if (process.env['FIRSTFILL_BENCH_STRICT'] === '1') {
+    expect(timings.recalculation).toBeLessThanOrEqual(MOST_MILLISECONDS);
   }
 }, 120_000);
 

@@ -2,49 +2,24 @@
  * Speed of the talks on the big plan (104 weeks, 12 accounts, 3 items) in real Chromium, beside the whole recalculation of
  * the same draft in the same run. The figures depend on the machine; the ratios are what is judged.
  */
-import { build } from 'vite';
 import { expect, test } from 'vitest';
-import { startBrowser } from '../support/browser.ts';
+import { inBrowser } from './in-browser.ts';
 import type { TalksTimings } from './talks-page.ts';
 
 const MOST_MILLISECONDS = { figures: 2, evaluated: 50, counters: 200 };
 
-async function benchScript(): Promise<string> {
-  const built = await build({
-    configFile: false,
-    logLevel: 'silent',
-    build: {
-      write: false,
-      minify: false,
-      lib: { entry: 'tests/bench/talks-page.ts', formats: ['iife'], name: 'bench' },
-    },
-  });
-  const [output] = Array.isArray(built) ? built : [built];
-  if (!output || !('output' in output)) throw new Error('vite gave no output');
-  return output.output[0].code;
-}
-
 test('figures, counter-offers and worth on the big plan, beside the whole recalculation', async () => {
-  const browser = await startBrowser();
-  try {
-    const page = await browser.newPage();
-    await page.addScriptTag({ content: await benchScript() });
-    const timings = await page.evaluate(() =>
-      (globalThis as unknown as { firstfillTalksBench: () => TalksTimings }).firstfillTalksBench(),
-    );
-    report(timings);
-    expect(timings.counters).toBeGreaterThan(0);
-    expect(timings.figures).toBeLessThan(timings.evaluated);
-    const { countersFirstYear, countersPresentValue, countersPayback } = timings;
-    const counters = Math.max(countersFirstYear, countersPresentValue, countersPayback);
-    // On the development machine's quiet core; elsewhere the ratio to the recalculation is the one to look at.
-    if (process.env['FIRSTFILL_BENCH_STRICT'] === '1') {
-      expect(timings.figures).toBeLessThanOrEqual(MOST_MILLISECONDS.figures);
-      expect(timings.evaluated).toBeLessThanOrEqual(MOST_MILLISECONDS.evaluated);
-      expect(counters).toBeLessThanOrEqual(MOST_MILLISECONDS.counters);
-    }
-  } finally {
-    await browser.close();
+  const timings = await inBrowser<TalksTimings>('tests/bench/talks-page.ts', 'firstfillTalksBench');
+  report(timings);
+  expect(timings.counters).toBeGreaterThan(0);
+  expect(timings.figures).toBeLessThan(timings.evaluated);
+  const { countersFirstYear, countersPresentValue, countersPayback } = timings;
+  const counters = Math.max(countersFirstYear, countersPresentValue, countersPayback);
+  // On the development machine's quiet core; elsewhere the ratio to the recalculation is the one to look at.
+  if (process.env['FIRSTFILL_BENCH_STRICT'] === '1') {
+    expect(timings.figures).toBeLessThanOrEqual(MOST_MILLISECONDS.figures);
+    expect(timings.evaluated).toBeLessThanOrEqual(MOST_MILLISECONDS.evaluated);
+    expect(counters).toBeLessThanOrEqual(MOST_MILLISECONDS.counters);
   }
 }, 120_000);
 
