@@ -89,8 +89,7 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
-          fileParallelism: false,
-          maxWorkers: 1,
+          maxWorkers: 2,
           testTimeout: 60_000,
           hookTimeout: 240_000,
           sequence: { groupOrder: 1 },
