@@ -97,9 +97,34 @@ function launchArguments(): string[] {
     '--disable-background-networking',
     '--disable-component-update',
     '--disable-sync',
+    `--disable-features=${[...PLAYWRIGHT_LEAVES_OUT, ...ADDRESS_BAR_PAGES].join(',')}`,
   ];
   return quiet;
 }
+
+/** What Playwright itself switches off: of two such lists the browser takes the last alone. */
+const PLAYWRIGHT_LEAVES_OUT = [
+  'AvoidCorsURLLoaderRestartOnRedirect',
+  'AvoidUnnecessaryBeforeUnloadCheckSync',
+  'DestroyProfileOnBrowserClose',
+  'HttpsFirstBalancedModeAutoEnable',
+  'HttpsUpgrades',
+  'LensOverlay',
+  'MediaRouter',
+  'NetworkTimeServiceQuerying',
+  'OptimizationHints',
+  'PaintHolding',
+  'PreconnectToSearch',
+  'ThirdPartyStoragePartitioning',
+];
+
+/** Pages that newer browsers load behind their address bar, a second of work for every window a test opens. */
+const ADDRESS_BAR_PAGES = [
+  'WebUIOmniboxPopup',
+  'WebUIOmniboxAimPopup',
+  'WebUIOmniboxFullPopup',
+  'AimEnabled',
+];
 
 /** Each installs a browser and returns how to start it, or null where that did not work. */
 function installers(): (() => LaunchOptions | null)[] {
