@@ -2,6 +2,7 @@
 // ship instead of at the opening, and a window in which no other chain opens.
 // Worked figure: slotting of 2,500 over 3,120 units of the first year is 0.8013 a unit.
 import { storeWeeks, YEAR_WEEKS } from '../deals/store-weeks.ts';
+import { withAccount } from '../ladder/rungs.ts';
 import { Decimal, dec, round4 } from '../money/decimal.ts';
 import { priceText } from '../money/plain.ts';
 import type { Account, Plan } from '../plan/index.ts';
@@ -9,7 +10,7 @@ import { fine, type Outcome } from '../problems.ts';
 import type { Results } from '../results.ts';
 import { type BesideArgs, type BesideOffer, inWeeks, moneyOf, unvalued } from './beside-types.ts';
 import { droppedAfter } from './review.ts';
-import { oneDeal, wholePlan, withAccount } from './run.ts';
+import { oneDeal, wholePlan } from './run.ts';
 
 /** A claim stands so long after the goods shipped. Common practice, no source. */
 const CLAIM_LAG_WEEKS = 4;

@@ -2,12 +2,13 @@
 // year. Worked figure: 2 % spoils of an invoice at 2.60 and 3,120 units are 162.24; doubled, a cap keeps 162.24.
 import { storeWeeks, unitsByWeek, YEAR_WEEKS } from '../deals/store-weeks.ts';
 import { dealTakes } from '../deals/unit-money.ts';
+import { withAccount } from '../ladder/rungs.ts';
 import { Decimal, numberOf } from '../money/decimal.ts';
 import { percentText } from '../money/plain.ts';
 import type { Account } from '../plan/index.ts';
 import { fine, type Outcome } from '../problems.ts';
 import { type BesideArgs, type BesideOffer, moneyOf, unvalued } from './beside-types.ts';
-import { type OneDeal, oneDeal, withAccount } from './run.ts';
+import { type OneDeal, oneDeal } from './run.ts';
 
 /** First year with spoils at a multiple of those planned, against a cap where they are planned. */
 export function spoilsCapOffer({ now, guesses }: BesideArgs): Outcome<BesideOffer> {

@@ -1,11 +1,13 @@
 // Counters in doors and weeks: a test in some doors before the rest, and weeks on the shelf that are promised. Both are
 // held against being dropped at the first review. Worked figure: of 60 doors 6 open first and 54 after 26 weeks.
+
+import { withAccount } from '../ladder/rungs.ts';
 import { numberOf } from '../money/decimal.ts';
 import type { Account } from '../plan/index.ts';
 import { fine, type Outcome } from '../problems.ts';
 import { type BesideArgs, type BesideOffer, inWeeks, moneyOf, unvalued } from './beside-types.ts';
 import { droppedAfter, lossByWeeks } from './review.ts';
-import { oneDeal, withAccount } from './run.ts';
+import { oneDeal } from './run.ts';
 
 /** First-year change of opening some doors first, beside what a stop at the review costs then and now. */
 export function testOffer({ now, reviewWeeks, guesses }: BesideArgs): Outcome<BesideOffer> {

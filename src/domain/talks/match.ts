@@ -1,9 +1,12 @@
 // What it would cost to give the same term to everybody else: each other account with that term set to the same value,
 // against its own first year now. Who is at it or past it already costs nothing.
 // Worked figure: 250 a door given here cost 2,500 more at another chain with ten doors and none; one at 300 costs 0.
+
+import { withAccount } from '../ladder/rungs.ts';
 import type { Account, Plan } from '../plan/index.ts';
 import { fine, type Outcome, trouble } from '../problems.ts';
-import { accountUnknown, oneDeal, withAccount } from './run.ts';
+import { unknownAccount } from './prices.ts';
+import { oneDeal } from './run.ts';
 import { termsOf, withTerms } from './terms.ts';
 import type { Term } from './types.ts';
 
@@ -32,7 +35,7 @@ const OWN = new Set(['doors']);
 /** One term of an account, as it stands in `plan`, given to every other account. Problems: an unknown account or term. */
 export function matchCost(plan: Plan, accountId: string, name: string): Outcome<MatchCost> {
   const account = plan.accounts.find(({ id }) => id === accountId);
-  if (!account) return trouble(accountUnknown(accountId));
+  if (!account) return trouble(unknownAccount(accountId));
   const terms = termsOf(plan, accountId);
   const term = terms.find((each) => each.name === name);
   if (!term || OWN.has(name)) {

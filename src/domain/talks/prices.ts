@@ -142,6 +142,6 @@ function arranged(
 }
 
 export function unknownAccount(accountId: string): Problem {
-  const got = JSON.stringify(accountId).slice(0, 80);
+  const got = accountId === '' ? 'an empty text' : accountId.slice(0, 80);
   return { code: 'reference-unknown', path: 'accounts', got, expected: 'the id of an account of the plan' };
 }

@@ -1,11 +1,13 @@
 // One account by another way to its shelf: without the hands between, or with a distributor between. The price on the
 // tag and the shelf's own hand stay; our list price takes what the way leaves.
 // Worked figure: a tag of 6.00 and a shop at 40 % leave 3.60; a distributor at 20.4 % of that leaves us 2.8656.
+
+import { withAccount } from '../ladder/rungs.ts';
 import type { LadderResult } from '../ladder/types.ts';
 import type { Account, Hand, Plan } from '../plan/index.ts';
 import { fine, type Outcome, type Problem, trouble } from '../problems.ts';
 import { DEFAULTS } from '../quick/index.ts';
-import { oneDeal, withAccount } from './run.ts';
+import { oneDeal } from './run.ts';
 
 export const ROUTES = ['asPlanned', 'direct', 'distributor'] as const;
 export type Route = (typeof ROUTES)[number];
