@@ -55,6 +55,22 @@ describe.each(all.map(({ plan }) => ({ name: plan.name, plan })))('$name', ({ pl
   });
 });
 
+describe.each(all.map(({ plan }) => ({ name: plan.name, plan })))('across the table, $name', ({ plan }) => {
+  test('a step shows in the next frame', async () => {
+    const { page } = opened;
+    await goTo(page, `#/p/${plan.id}/table`, 'Across the table');
+    await page.getByRole('button', { name: 'Margin, more' }).waitFor();
+    const times = await steps(page);
+    const took = medianOf(times.map(({ tookMs }) => tookMs));
+    const blocked = medianOf(times.map(({ blockedMs }) => blockedMs));
+    const frames = medianOf(times.map((each) => each.frames));
+    console.log(
+      `${plan.name}, a step at the table: ${frames} frame(s), ${took.toFixed(1)} ms, of them ${blocked.toFixed(1)} ms in the event`,
+    );
+    expect(frames).toBeLessThanOrEqual(FRAMES_MOST);
+  });
+});
+
 interface Turn {
   /** From the input event until the frame with the new result is painted. */
   readonly tookMs: number;
@@ -107,6 +123,37 @@ async function measured(page: Page, label: string, text: (turn: number) => strin
       });
     }
   }, texts);
+}
+
+/** Presses a stepper again and again, up and down. */
+async function steps(page: Page): Promise<Turn[]> {
+  const names = Array.from({ length: TYPED }, (_, turn) => (turn % 4 < 2 ? 'more' : 'less'));
+  const turns: Turn[] = [];
+  for (const name of names) {
+    const key = page.getByRole('button', { name: `Margin, ${name}` });
+    turns.push(
+      await key.evaluate(async (element) => {
+        const shown = (): string =>
+          [...document.querySelectorAll('.ff-talks-verdict, .ff-talks-rows')]
+            .map((each) => each.textContent)
+            .join();
+        await new Promise((done) => setTimeout(done, 50));
+        await new Promise(requestAnimationFrame);
+        const before = shown();
+        const from = performance.now();
+        (element as HTMLElement).click();
+        const blockedMs = performance.now() - from;
+        let frames = 0;
+        do {
+          if (frames > 60) throw new Error('a step changed nothing on the screen');
+          await new Promise(requestAnimationFrame);
+          frames += 1;
+        } while (shown() === before);
+        return { tookMs: performance.now() - from, blockedMs, frames };
+      }),
+    );
+  }
+  return turns;
 }
 
 function medianOf(values: readonly number[]): number {
