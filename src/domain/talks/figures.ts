@@ -23,6 +23,7 @@ export function figuresFor(args: {
   if (!found.ok) return found;
   const { deal } = found.value;
   const [item] = deal.items;
+  const review = droppedAfter(found.value, args.reviewWeeks);
   const yearlyRate =
     args.objective.by === 'presentValue' ? Number(args.objective.yearlyRate) : USUAL_YEARLY_RATE;
   return fine({
@@ -33,7 +34,8 @@ export function figuresFor(args: {
     breakEvenRate: item?.breakEvenUnitsPerStoreWeek ?? null,
     moneyDownPerDoor: deal.moneyDownPerDoor,
     contributionPerUnit: item?.contributionPerUnit ?? ZERO,
-    droppedAtReview: droppedAfter(found.value, args.reviewWeeks).amount,
+    droppedAtReview: review.amount,
+    reviewedAfterWeeks: review.reviewWeeks,
   });
 }
 

@@ -4,6 +4,7 @@
 export { type CountersArgs, countersFor } from './counters.ts';
 export { figuresFor, USUAL_YEARLY_RATE, valueIn } from './figures.ts';
 export { TERM_NOTES, traitsOf } from './kinds.ts';
+export { within } from './search.ts';
 export { stepOf } from './steps.ts';
 export { blankTable, standingOf, type Targets, targetsOf, targetsUnder } from './targets.ts';
 export { termsFrom, termsOf, valuesFrom, withTerms } from './terms.ts';

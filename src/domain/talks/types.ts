@@ -45,6 +45,8 @@ export interface DealFigures {
   contributionPerUnit: Decimal;
   /** What is made or lost when the chain takes us off at the first review, goods left on shelves counted (review.ts). */
   droppedAtReview: number;
+  /** Weeks after the first opening that this is for: the review's, or fewer where the chain is left earlier anyway. */
+  reviewedAfterWeeks: number;
 }
 
 /** Where an offer stands. */

@@ -24,12 +24,12 @@ const MEASURE_WORDS: Record<BesideMeasure, string> = {
 
 export function Beside({ model, work }: { model: TalksModel; work: Work }): VNode {
   const say = useSay();
-  const { review } = model;
+  const { droppedAtReview, reviewedAfterWeeks } = model.figures;
   return (
     <div class="ff-stack">
       <p>
-        Dropped at the first review, week {review.reviewWeeks}:{' '}
-        <strong class="ff-number">{moneySigned(review.amount, say)}</strong>. What keeps us on the shelf is
+        Dropped at the first review, week {reviewedAfterWeeks}:{' '}
+        <strong class="ff-number">{moneySigned(droppedAtReview, say)}</strong>. What keeps us on the shelf is
         weighed against that.
       </p>
       <Offers model={model} work={work} say={say} />

@@ -69,13 +69,13 @@ function BreakEven({ model, say }: { model: TalksModel; say: ScreenSay }): VNode
 /** The loss that is always in sight, and the key to the cautions that apply; opened, they push the rows down. */
 function Review({ model, say }: { model: TalksModel; say: ScreenSay }): VNode {
   const [open, setOpen] = useState(false);
-  const { review, cautions } = model;
-  const lost = moneySigned(review.amount, say);
+  const { figures, cautions } = model;
+  const lost = moneySigned(figures.droppedAtReview, say);
   return (
     <>
       <div class="ff-talks-review ff-least">
         <span>
-          Dropped at the first review, week {review.reviewWeeks}: <b class="ff-number">{lost}</b>
+          Dropped at the first review, week {figures.reviewedAfterWeeks}: <b class="ff-number">{lost}</b>
         </span>
         {cautions.length > 0 && (
           <button

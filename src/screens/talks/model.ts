@@ -14,7 +14,6 @@ import {
   termsOf,
   withTerms,
 } from '../../domain/talks/index.ts';
-import { droppedAtReview, type ReviewLoss } from '../../domain/talks/review.ts';
 import type { DealFigures, Standing, Term, Terms } from '../../domain/talks/types.ts';
 
 export interface TalksModel {
@@ -31,7 +30,6 @@ export interface TalksModel {
   drafted: Plan;
   figures: DealFigures;
   standing: Standing;
-  review: ReviewLoss;
   cautions: readonly CautionNote[];
 }
 
@@ -50,8 +48,6 @@ export function talksOf(plan: Plan, account: Account): TalksRead {
   if (!drafted.ok) return { ok: false, problems: drafted.problems, isDraft: true };
   const figures = figuresFor({ plan: drafted.value, accountId, objective, reviewWeeks });
   if (!figures.ok) return { ok: false, problems: figures.problems, isDraft: true };
-  const review = droppedAtReview(drafted.value, accountId, reviewWeeks);
-  if (!review.ok) return { ok: false, problems: review.problems, isDraft: true };
   const now = new Map(termsOf(drafted.value, accountId).map((term) => [term.name, term]));
   const { target, walkAway } = targets.value;
   return {
@@ -66,7 +62,6 @@ export function talksOf(plan: Plan, account: Account): TalksRead {
       drafted: drafted.value,
       figures: figures.value,
       standing: standingOf({ figures: figures.value, objective, target, walkAway }),
-      review: review.value,
       cautions: cautionsOf(drafted.value).filter(
         (each) => each.place === 'talks' && each.accountId === accountId,
       ),

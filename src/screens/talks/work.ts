@@ -4,7 +4,7 @@
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { type CashNeed, makeTalksWork, type TalksWork, type Told } from '../../app/talks-work.ts';
 import type { Results } from '../../domain/results.ts';
-import { termsFrom } from '../../domain/talks/index.ts';
+import { termsFrom, within } from '../../domain/talks/index.ts';
 import type { Counters } from '../../domain/talks/types.ts';
 import { useSession } from '../shared/session-context.ts';
 import type { TalksModel } from './model.ts';
@@ -61,8 +61,7 @@ export function isPastLimit({ table, draft, terms }: TalksModel): boolean {
   return table.limits.some(({ term: name, value }) => {
     const term = terms.find((each) => each.name === name);
     const asked = draft[name];
-    if (term === undefined || asked === undefined) return false;
-    return term.better === 'lower' ? asked > Number(value) : asked < Number(value);
+    return term !== undefined && asked !== undefined && within(asked, term, Number(value)) !== asked;
   });
 }
 
