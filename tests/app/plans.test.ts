@@ -183,9 +183,9 @@ describe('import and export', () => {
   test('a file of a newer format is a notice that names it', async () => {
     const session = await started(own);
     expect(
-      await session.importFile(file('{"format": "firstfill-plan", "plan": {"version": 3, "name": "Soon"}}')),
+      await session.importFile(file('{"format": "firstfill-plan", "plan": {"version": 4, "name": "Soon"}}')),
     ).toBe(false);
-    expect(session.notices.value[0]?.sentence).toContain('The plan "Soon" is of format version 3');
+    expect(session.notices.value[0]?.sentence).toContain('The plan "Soon" is of format version 4');
   });
 
   test('a plan that does not pass the checks is not added', async () => {

@@ -67,6 +67,7 @@ const anyAccount: fc.Arbitrary<Account> = fc
         feeAmountPerStoreWeek: drawn.displayFee,
         weeks: drawn.displayWeeks,
         liftRate: drawn.displayLift,
+        liftEndRate: null,
       },
       promotions: drawn.promotions.map((each, index) => aPromotion({ ...each, id: `promotion-${index}` })),
       deal: { termWeeks: drawn.termWeeks, hurdleAmount: drawn.hurdleAmount },

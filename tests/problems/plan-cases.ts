@@ -29,7 +29,7 @@ export function caseFiles(): CaseFile[] {
 }
 
 export function exampleText(name: string): string {
-  return readFileSync(new URL(`../formats/v2/${name}.json`, import.meta.url), 'utf8');
+  return readFileSync(new URL(`../formats/v3/${name}.json`, import.meta.url), 'utf8');
 }
 
 /** The text of the file a case is about. */

@@ -141,6 +141,7 @@ describe('doors', () => {
       feeAmountPerStoreWeek: '0',
       weeks: 4,
       liftRate: '0',
+      liftEndRate: null,
     };
     const waves = [aWave({ openWeek: 10, doors: 80, doorsPerWeek: 1 })];
     const supply = { ...anItem().supply, leadWeeks: 0, coverWeeks: 0 };
@@ -203,6 +204,7 @@ describe('demand', () => {
       feeAmountPerStoreWeek: '2.125',
       weeks: 5,
       liftRate: '0.4',
+      liftEndRate: null,
     };
     const runningDoors = [{ id: 'old', doors: 7, ageWeeks: 2, unitsPerDoor: 30 }];
     const pass = agreed(

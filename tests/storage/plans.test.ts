@@ -133,11 +133,11 @@ describe('records that can not be read', () => {
   });
 
   test('one of a newer format is named, offered as a file that a newer app can import, and left as it is', async () => {
-    const newer = { ...plan, id: 'newer', version: 3, hologram: true };
+    const newer = { ...plan, id: 'newer', version: 4, hologram: true };
     await putRaw({ id: 'newer', name: 'Newer', updatedAt: 5, revision: 4, plan: newer, previous: null });
     const refusal = refusalIn(await loadPlan(store, 'newer'));
     expect(refusal.code).toBe('newer-format');
-    expect(refusal.sentence).toContain('is of format version 3; this app reads versions up to 2');
+    expect(refusal.sentence).toContain('is of format version 4; this app reads versions up to 3');
     expect(JSON.parse(refusal.file?.text ?? '')).toEqual({ format: 'firstfill-plan', plan: newer });
     expect(await getRaw('newer')).toMatchObject({ plan: newer });
   });

@@ -5,6 +5,7 @@
 import fc from 'fast-check';
 import type { Allowance } from '../../src/domain/allowances/index.ts';
 import type { Account, Listing } from '../../src/domain/plan/index.ts';
+import { PLAIN_CONDUCT } from '../../src/domain/plan/plainly.ts';
 import { decimal, listOf, maybe, whole, withoutSecond } from './arbitrary-parts.ts';
 import { aHand } from './builders.ts';
 
@@ -104,6 +105,15 @@ function arbitraryDoors(horizonWeeks: number, transitWeeks: number) {
     waves,
     runningDoors: listOf(running, 1, 'running'),
     cutWeek: maybe(whole(0, horizonWeeks + 5)),
+    cuts: fc.constant<Account['cuts']>([]),
+    exitMarkdownRate: fc.constant('0'),
+    voidRate: fc.constant('0'),
+    ordering: fc.constant<Account['ordering']>(PLAIN_CONDUCT.ordering),
+    depot: fc.constant(null),
+    delivery: fc.constant(null),
+    service: fc.constant(null),
+    disputed: fc.constant(null),
+    creditLimitAmount: fc.constant(null),
   };
 }
 
@@ -205,6 +215,7 @@ function arbitraryDisplay(): fc.Arbitrary<NonNullable<Account['display']>> {
     feeAmountPerStoreWeek: decimal(0, 900, 2),
     weeks: whole(1, 12),
     liftRate: decimal(0, 20, 1),
+    liftEndRate: fc.constant(null),
   });
 }
 
@@ -220,6 +231,8 @@ function arbitraryPromotions(horizonWeeks: number): fc.Arbitrary<Account['promot
       buyInWeeks: whole(0, 3),
       lagWeeks: whole(0, 8),
       liftRate: decimal(0, 30, 1),
+      itemIds: fc.constant(null),
+      sisterShare: fc.constant('0'),
       dipShare: decimal(0, 100, 2),
       dipWeeks: whole(0, 5),
     }),

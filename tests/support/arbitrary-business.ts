@@ -44,6 +44,7 @@ export function arbitraryBusiness(horizonWeeks: number): fc.Arbitrary<Business> 
       2,
       'capital',
     ),
+    lines: fc.constant<Business['lines']>([]),
     funding: fc
       .array(arbitraryOffer(horizonWeeks), { maxLength: 3 })
       .map((offers) =>

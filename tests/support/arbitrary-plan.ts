@@ -57,6 +57,7 @@ function arbitraryItem(horizonWeeks: number): fc.Arbitrary<Item> {
         name: fc.constant('An item'),
         caseUnits: fc.constantFrom(1, 4, 6, 12),
         palletCases: fc.constant(40),
+        pack: fc.constant(null),
         shipmentUnits: fc.constant(3000),
         costLines: fc.constant([
           {
@@ -102,6 +103,12 @@ function arbitrarySupply(horizonWeeks: number): fc.Arbitrary<Item['supply']> {
       ),
       depositRate: fc.constantFrom('0', '0.3', '0.335', '1'),
       supplierDays: fc.constantFrom(0, 6, 14, 30, 45),
+      line: fc.constant(null),
+      sources: fc.constant<Item['supply']['sources']>([]),
+      priceBreaks: fc.constant<Item['supply']['priceBreaks']>([]),
+      shelfLife: fc.constant(null),
+      expedite: fc.constant(null),
+      purchaseCurrency: fc.constant(null),
     }),
   );
 }

@@ -13,6 +13,7 @@ import type {
   Plan,
   Thresholds,
 } from '../../src/domain/plan/index.ts';
+import { PLAIN_CONDUCT, PLAIN_SUPPLY } from '../../src/domain/plan/plainly.ts';
 
 export type CostLine = Item['costLines'][number];
 export type Wave = Account['waves'][number];
@@ -21,7 +22,7 @@ export type Promotion = Account['promotions'][number];
 /** A plan with one item and one account; no tax, no overhead, 100,000 in the bank. */
 export function aPlan(changes: Partial<Plan> = {}): Plan {
   return {
-    version: 2,
+    version: 3,
     id: 'plan',
     name: 'Test plan',
     lesson: '',
@@ -47,6 +48,7 @@ export function anItem(changes: Partial<Item> = {}): Item {
     name: 'Tea',
     caseUnits: 12,
     palletCases: 50,
+    pack: null,
     shipmentUnits: 6000,
     costLines: [aCostLine()],
     lossRate: '0',
@@ -59,6 +61,7 @@ export function anItem(changes: Partial<Item> = {}): Item {
       capacitySteps: [],
       depositRate: '0',
       supplierDays: 0,
+      ...PLAIN_SUPPLY,
     },
     opening: { units: 0, stockAmount: '0', onOrder: [] },
     seasonFactors: null,
@@ -85,6 +88,7 @@ export function anAccount(changes: Partial<Account> = {}): Account {
     runningDoors: [],
     attritionYearlyRate: '0',
     cutWeek: null,
+    ...PLAIN_CONDUCT,
     closedStock: 'kept',
     ramp: { startRate: '1', weeks: 0 },
     terms: {
@@ -155,6 +159,8 @@ export function aPromotion(changes: Partial<Promotion> = {}): Promotion {
     buyInWeeks: 0,
     lagWeeks: 4,
     liftRate: '0.5',
+    itemIds: null,
+    sisterShare: '0',
     dipShare: '0',
     dipWeeks: 0,
     ...changes,
@@ -176,6 +182,7 @@ export function aBusiness(changes: Partial<Business> = {}): Business {
     baseSales: null,
     overheads: [],
     capital: [],
+    lines: [],
     funding: [],
     vat: null,
     ...changes,

@@ -62,6 +62,7 @@ describe('a line is shown when the terms cross it in that market', () => {
       feeAmountPerStoreWeek: '5',
       weeks: 8,
       liftRate: '0',
+      liftEndRate: null,
     };
     const found = dealCautions({ market: 'UK', food: false, days: 30, changes: { ...plain, display } });
     expect(found[0]).toContain('Groceries Supply Code, 12');

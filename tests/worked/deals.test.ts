@@ -140,6 +140,7 @@ describe('what the chain asks for', () => {
       feeAmountPerStoreWeek: '2',
       weeks: 6,
       liftRate: '0.5',
+      liftEndRate: null,
     };
     expect(fixed({ display })).toEqual({
       'display-build': '400',

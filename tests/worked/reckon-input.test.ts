@@ -129,8 +129,8 @@ describe('no plan: code 1, nothing on standard output, one sentence', () => {
     ],
     [
       'a newer format',
-      demoText.replace('"version": 2', '"version": 7'),
-      /is of format version 7; this app reads versions up to 2\./,
+      demoText.replace('"version": 3', '"version": 7'),
+      /is of format version 7; this app reads versions up to 3\./,
     ],
     [
       'a margin of 120 %',

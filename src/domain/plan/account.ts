@@ -2,6 +2,7 @@
 // when its doors open, and every term it asks for. Worked figure: 60 doors at 10 a week from week 6 are six cohorts.
 import * as z from 'zod/mini';
 import { allowance } from '../allowances/index.ts';
+import { cut, delivery, depot, disputed, ordering, service } from './conduct.ts';
 import * as f from './fields.ts';
 import { table } from './table.ts';
 
@@ -138,6 +139,8 @@ export const display = z.strictObject({
   feeAmountPerStoreWeek: f.sumAmount(),
   weeks: f.whole({ least: 1, most: 104, unit: 'weeks' }),
   liftRate: f.factor(),
+  /** Lift in its last week, reached in a straight line; null: it stays as it is. */
+  liftEndRate: z.nullable(f.factor()),
 });
 
 export const promotion = z.strictObject({
@@ -152,6 +155,10 @@ export const promotion = z.strictObject({
   buyInWeeks: f.whole({ least: 0, most: 12, unit: 'weeks' }),
   lagWeeks: f.whole({ least: 0, most: 52, unit: 'weeks' }),
   liftRate: f.factor(),
+  /** The items on promotion; null: all that are listed. */
+  itemIds: z.nullable(z.array(f.id()).check(z.minLength(1, { error: 'at least one item, or null for all' }))),
+  /** Of the extra units, the share taken from items of ours beside it that are not on promotion. */
+  sisterShare: f.share(),
   dipShare: f.share(),
   dipWeeks: f.whole({ least: 0, most: 26, unit: 'weeks' }),
 });
@@ -168,12 +175,25 @@ export const account = z.strictObject({
   attritionYearlyRate: f.shareBelowOne(),
   /** The week the chain takes us off its shelves, or null. */
   cutWeek: z.nullable(f.weekIndex()),
+  /** Doors planned to close before that, newest first. */
+  cuts: z.array(cut),
+  /** Money per invoiced value of what stands in closed doors, for marking it down, where the chain keeps it. */
+  exitMarkdownRate: f.share(),
+  /** Authorised doors where it is not on the shelf: they are neither filled nor sell. */
+  voidRate: f.shareBelowOne(),
   closedStock: z.enum(['kept', 'credited', 'ours'], { error: '"kept", "credited" or "ours"' }),
   ramp: z.strictObject({
     startRate: f.share(),
     weeks: f.whole({ least: 0, most: 104, unit: 'weeks' }),
   }),
   terms,
+  ordering,
+  depot: z.nullable(depot),
+  delivery: z.nullable(delivery),
+  service: z.nullable(service),
+  disputed: z.nullable(disputed),
+  /** Most it may owe us: what would pass it waits; null: no limit. */
+  creditLimitAmount: z.nullable(f.sumAmount()),
   sale,
   allowances: z.array(allowance),
   slotting: z.nullable(

@@ -2,6 +2,7 @@
 import * as z from 'zod/mini';
 import { offer } from '../funding/index.ts';
 import * as f from './fields.ts';
+import { productionLine } from './supply.ts';
 
 const dated = () =>
   z.strictObject({ id: f.id(), label: f.name(), week: f.weekIndex(), amount: f.sumAmount() });
@@ -64,6 +65,8 @@ export const business = z.strictObject({
       lifeWeeks: f.whole({ least: 1, most: 1040, unit: 'weeks' }),
     }),
   ),
+  /** Lines that items share (an item's `supply.line` names one). */
+  lines: z.array(productionLine).check(z.maxLength(20, { error: 'at most 20 lines' })),
   funding: z.array(offer),
   vat: z.nullable(z.strictObject({ salesRate: f.shareBelowOne(), purchasesRate: f.shareBelowOne() })),
 });

@@ -106,6 +106,24 @@ export const rateOfSale = () =>
     expected: 'units per store per week, above 0, up to 1,000, with at most 6 decimals, like "6" or "4.5"',
   });
 
+/** What one unit of a foreign currency costs: above 0 to 100,000, at most 6 decimals. */
+export const exchangeRate = () =>
+  decimalText({
+    least: 0.000001,
+    most: 100_000,
+    decimals: 6,
+    expected: 'what one unit of that currency costs, above 0, with at most 6 decimals, like "1.085"',
+  });
+
+/** A change as a share, up or down: -0.9 to 10, at most 6 decimals. */
+export const signedShare = () =>
+  decimalText({
+    least: -0.9,
+    most: 10,
+    decimals: 6,
+    expected: 'a change from -0.9 to 10 with at most 6 decimals; 8 % more is "0.08", 8 % less "-0.08"',
+  });
+
 /** A whole number between two limits; `unit` names what is counted. */
 export function whole(limits: { least: number; most: number; unit: string }) {
   const expected = `a whole number of ${limits.unit} from ${limits.least} to ${limits.most}`;

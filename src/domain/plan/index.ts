@@ -1,5 +1,5 @@
 // The plan: everything a person typed, or let stand as a default, about one product line and the chains that may take
-// it. It is the only input of every result. Format version 2; saved plans of older versions are migrated before they
+// it. It is the only input of every result. Format version 3; saved plans of older versions are migrated before they
 // reach this shape (see plan-format). Shape only is checked here; what fields mean together is checked in rules.ts.
 import * as z from 'zod/mini';
 import { account, type hand, type listing } from './account.ts';
@@ -21,7 +21,7 @@ export const basisNote = z.strictObject({
 });
 
 export const planSchema = z.strictObject({
-  version: z.literal(2, { error: 'the format version 2' }),
+  version: z.literal(3, { error: 'the format version 3' }),
   id: f.id(),
   name: f.name(),
   /** What this plan is for, or teaches, in a sentence; may be empty. */

@@ -1,6 +1,8 @@
 // One product: what it costs to have one unit at our door, how it is packed, how it is made, what we already hold.
 import * as z from 'zod/mini';
 import * as f from './fields.ts';
+import { pack } from './pack.ts';
+import { supply } from './supply.ts';
 
 /** How a cost line is stated. `share` takes a rate of the earlier lines it names. */
 export const costRule = z.discriminatedUnion(
@@ -23,27 +25,6 @@ export const costLine = z.strictObject({
   rule: costRule,
 });
 
-export const capacityStep = z.strictObject({
-  id: f.id(),
-  fromWeek: f.weekIndex(),
-  unitsPerWeek: f.whole({ least: 1, most: 10_000_000, unit: 'units a week' }),
-  capitalAmount: f.sumAmount(),
-  leadWeeks: f.whole({ least: 0, most: 104, unit: 'weeks' }),
-  lifeWeeks: f.whole({ least: 1, most: 1040, unit: 'weeks' }),
-});
-
-export const supply = z.strictObject({
-  leadWeeks: f.whole({ least: 0, most: 104, unit: 'weeks' }),
-  coverWeeks: f.whole({ least: 0, most: 52, unit: 'weeks' }),
-  minimumOrderUnits: f.whole({ least: 0, most: 10_000_000, unit: 'units' }),
-  batchUnits: f.whole({ least: 1, most: 10_000_000, unit: 'units' }),
-  /** null: no lid. */
-  capacityUnitsPerWeek: z.nullable(f.whole({ least: 1, most: 10_000_000, unit: 'units a week' })),
-  capacitySteps: z.array(capacityStep),
-  depositRate: f.share(),
-  supplierDays: f.whole({ least: 0, most: 365, unit: 'days' }),
-});
-
 /** What is held on the first day, valued as the books carry it. */
 export const itemOpening = z.strictObject({
   units: f.whole({ least: 0, most: 100_000_000, unit: 'units' }),
@@ -63,6 +44,8 @@ export const item = z.strictObject({
   name: f.name(),
   caseUnits: f.whole({ least: 1, most: 10_000, unit: 'units in a case' }),
   palletCases: f.whole({ least: 1, most: 10_000, unit: 'cases on a pallet' }),
+  /** Measured sizes; null while not known. */
+  pack: z.nullable(pack),
   /** The standard shipment that per-shipment cost lines are divided by. */
   shipmentUnits: f.whole({ least: 1, most: 100_000_000, unit: 'units in a standard shipment' }),
   costLines: z.array(costLine).check(z.minLength(1, { error: 'at least one cost line' })),

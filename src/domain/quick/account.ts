@@ -1,6 +1,7 @@
 // An account that asks for nothing yet: the terms every new chain starts with, quick plan or not.
 // Worked figure: paid in 30 days and 10 late, a week in transit, half the rate of sale at first and all of it in week 8.
 import type { Account } from '../plan/index.ts';
+import { PLAIN_CONDUCT } from '../plan/plainly.ts';
 import { DEFAULTS } from './defaults.ts';
 
 /** What a new account must say of itself; the rest are defaults, to be noted as such by the caller. */
@@ -25,6 +26,7 @@ export function askingNothing(start: AccountStart): Account {
       shortage: 'backlog',
       badDebtRate: '0',
     },
+    ...PLAIN_CONDUCT,
     sale: { by: 'shipment' },
     allowances: [],
     slotting: null,

@@ -3,6 +3,7 @@
 // a list price of 2.8942 and, less allowances of 10 %, an invoice price of 2.6048.
 import { dec, round4 } from '../money/decimal.ts';
 import type { Account, Item, Plan } from '../plan/index.ts';
+import { PLAIN_SUPPLY } from '../plan/plainly.ts';
 import { fine, type Outcome, trouble } from '../problems.ts';
 import { askingNothing } from './account.ts';
 import { checkSeven } from './check.ts';
@@ -45,7 +46,7 @@ export function quickPlan(args: QuickArgs): Outcome<Plan> {
   const productName = seven.productName.trim() || 'Our product';
   const chainName = seven.chainName.trim() || 'The chain';
   return fine({
-    version: 2,
+    version: 3,
     id: args.planId,
     name: `${productName}, ${chainName}`.slice(0, 120),
     lesson: '',
@@ -76,6 +77,7 @@ function quickItem(name: string, landedPerUnit: string): Item {
     name,
     caseUnits: DEFAULTS.caseUnits,
     palletCases: 100,
+    pack: null,
     shipmentUnits: 10_000,
     costLines: [
       { id: 'landed', label: 'Landed', family: 'goods', rule: { by: 'unit', amount: landedPerUnit } },
@@ -90,6 +92,7 @@ function quickItem(name: string, landedPerUnit: string): Item {
       capacitySteps: [],
       depositRate: DEFAULTS.depositRate,
       supplierDays: 0,
+      ...PLAIN_SUPPLY,
     },
     opening: { units: 0, stockAmount: '0', onOrder: [] },
     seasonFactors: null,
@@ -166,6 +169,7 @@ function quickBusiness(cash: string | null): Plan['business'] {
     baseSales: null,
     overheads: [],
     capital: [],
+    lines: [],
     funding: [],
     vat: null,
   };

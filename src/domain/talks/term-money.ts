@@ -80,6 +80,7 @@ const ASSUMED_DISPLAY: Display = {
   feeAmountPerStoreWeek: '0',
   weeks: 8,
   liftRate: '0',
+  liftEndRate: null,
 };
 
 const DISPLAY_WORDS = 'stands 8 weeks, sells nothing more; guess';

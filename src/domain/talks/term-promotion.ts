@@ -30,6 +30,8 @@ function made({ plan, account }: At): Promotion {
     buyInWeeks: 0,
     lagWeeks: 4,
     liftRate: textOf(ASSUMED.liftRate, 6),
+    itemIds: null,
+    sisterShare: '0',
     dipShare: '0',
     dipWeeks: 0,
   };

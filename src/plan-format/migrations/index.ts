@@ -3,6 +3,7 @@
 // Worked figure: with the migrations 1 and 2 a plan of version 1 is taken to 2 and then to 3.
 
 import { talks } from './0001-talks.ts';
+import { asItGoes } from './0002-as-it-goes.ts';
 
 export interface Migration {
   /** The version it starts from. */
@@ -13,7 +14,7 @@ export interface Migration {
   migrate: (plan: Readonly<Record<string, unknown>>) => Record<string, unknown>;
 }
 
-export const MIGRATIONS: readonly Migration[] = [talks];
+export const MIGRATIONS: readonly Migration[] = [talks, asItGoes];
 
 /** Today's format version: one more than there are migrations. */
 export const FORMAT_VERSION = MIGRATIONS.length + 1;

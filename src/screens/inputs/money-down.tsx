@@ -88,5 +88,6 @@ function blankDisplay() {
     feeAmountPerStoreWeek: '0',
     weeks: 8,
     liftRate: '0',
+    liftEndRate: null,
   };
 }

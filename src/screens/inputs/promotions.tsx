@@ -46,6 +46,8 @@ function blankPromotion(id: string) {
     buyInWeeks: 0,
     lagWeeks: 6,
     liftRate: '0.5',
+    itemIds: null,
+    sisterShare: '0',
     dipShare: '0',
     dipWeeks: 0,
   };

@@ -1,0 +1,56 @@
+// Version 3 says how a roll-out really goes: pack sizes, several suppliers, depots, order rhythm, charges for short
+// deliveries. A plan of version 2 knew none of it, and means none of it.
+// Worked figure: a display whose lift stays as it is gets "liftEndRate": null.
+import type { Migration } from './index.ts';
+
+type Fields = Record<string, unknown>;
+
+export const asItGoes: Migration = {
+  from: 2,
+  what: 'the roll-out as it really goes',
+  migrate: ({ items, accounts, business, ...plan }) => ({
+    ...plan,
+    items: (items as Fields[]).map(item),
+    accounts: (accounts as Fields[]).map(account),
+    business: { ...(business as Fields), lines: [] },
+    version: 3,
+  }),
+};
+
+function item(before: Fields): Fields {
+  return {
+    ...before,
+    pack: null,
+    supply: {
+      ...(before['supply'] as Fields),
+      line: null,
+      sources: [],
+      priceBreaks: [],
+      shelfLife: null,
+      expedite: null,
+      purchaseCurrency: null,
+    },
+  };
+}
+
+function account(before: Fields): Fields {
+  const display = before['display'] as Fields | null;
+  return {
+    ...before,
+    cuts: [],
+    exitMarkdownRate: '0',
+    voidRate: '0',
+    ordering: { everyWeeks: 1, firstWeek: 0, daily: false, orderIn: 'case' },
+    depot: null,
+    delivery: null,
+    service: null,
+    disputed: null,
+    creditLimitAmount: null,
+    display: display && { ...display, liftEndRate: null },
+    promotions: (before['promotions'] as Fields[]).map((each) => ({
+      ...each,
+      itemIds: null,
+      sisterShare: '0',
+    })),
+  };
+}
