@@ -60,20 +60,21 @@ const HOUR_MS = 3_600_000;
 
 /** The service worker: fetched after the first screen, so the session is given a port that it is put behind later. */
 function makeUpdates(): { port: UpdatePort; follow: (session: Session) => Promise<void> } {
-  let worker: Workbox | null = null;
+  let letIn: () => void = () => undefined;
   const waiting: (() => void)[] = [];
   return {
     port: {
       onWaiting: (tell) => waiting.push(tell),
-      activate: () => worker?.messageSkipWaiting(),
+      activate: () => letIn(),
     },
     follow: async (session) => {
       try {
         const { Workbox } = await import('workbox-window');
-        worker = new Workbox(`${import.meta.env.BASE_URL}sw.js`);
+        const worker = new Workbox(`${import.meta.env.BASE_URL}sw.js`);
         worker.addEventListener('waiting', () => {
           for (const tell of waiting) tell();
         });
+        letIn = () => void askToTakeOver(worker, session);
         reloadWhenReplaced(worker, session);
         lookNowAndThen(worker);
         await worker.register();
@@ -84,14 +85,32 @@ function makeUpdates(): { port: UpdatePort; follow: (session: Session) => Promis
   };
 }
 
-/** A new version took over, asked for here or in another tab: write everything first; what could not be written stays. */
+const ASKED_TIMES = 5;
+const ASKED_EVERY_MS = 1000;
+
+/**
+ * Asks the waiting version to take over. A browser holds it back while the old one still answers something for this
+ * page: it is asked again, and at last the page is opened anew, so that nothing of the old one is left to wait for.
+ */
+async function askToTakeOver(worker: Workbox, session: Session): Promise<void> {
+  for (let asked = 0; asked < ASKED_TIMES; asked++) {
+    worker.messageSkipWaiting();
+    await new Promise((done) => setTimeout(done, ASKED_EVERY_MS));
+  }
+  await reloadOnceKept(session);
+}
+
+/** A new version took over, asked for here or in another tab. */
 function reloadWhenReplaced(worker: Workbox, session: Session): void {
   worker.addEventListener('controlling', (event) => {
-    if (!event.isUpdate) return;
-    void session.flush().then(() => {
-      if (session.saving.value !== 'unsaved') location.reload();
-    });
+    if (event.isUpdate) void reloadOnceKept(session);
   });
+}
+
+/** Writes everything first; with what could not be written the page stays. */
+async function reloadOnceKept(session: Session): Promise<void> {
+  await session.flush();
+  if (session.saving.value !== 'unsaved') location.reload();
 }
 
 /** Looks for a new version when the app is come back to, once an hour at most. */
