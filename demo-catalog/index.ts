@@ -55,4 +55,11 @@ export const DEMOS: readonly Demo[] = [
       'The two chains already open carry the third: alone its 260 stores would run the cash dry, beside them it stays above zero, just.',
     load: async () => (await import('./third-chain.json')).default,
   },
+  {
+    id: 'demo-twelve-chains',
+    name: 'Marrowgate relishes, twelve chains in two years',
+    lesson:
+      'Twelve chains, 2,600 stores, and every deal pays: what decides is the kettle line, the weeks it is short, and the chain that gives up in week 72.',
+    load: async () => (await import('./twelve-chains.json')).default,
+  },
 ];

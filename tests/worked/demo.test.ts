@@ -23,6 +23,7 @@ const STATES: Record<string, string> = {
   'demo-beauty-chain-returns': 'holds fails tight unknown',
   'demo-margin-not-markup': 'fails holds holds unknown',
   'demo-third-chain': 'holds holds tight unknown',
+  'demo-twelve-chains': 'holds holds tight unknown',
 };
 
 async function planOf(id: string): Promise<Plan> {
@@ -76,7 +77,7 @@ describe('the catalog', () => {
     expect(STATES[DEMOS[0]?.id ?? '']).toBe('holds holds fails unknown');
   });
 
-  test('has every file of its folder, each its own scenario: six currencies, no two verdict lines but one alike', async () => {
+  test('has every file of its folder, each its own scenario: six currencies, five verdict lines among them', async () => {
     const files = readdirSync('demo-catalog').filter((name) => name.endsWith('.json'));
     expect(files.length).toBe(DEMOS.length);
     const plans = await Promise.all(DEMOS.map(({ id }) => planOf(id)));
