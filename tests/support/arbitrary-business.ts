@@ -51,6 +51,7 @@ export function arbitraryBusiness(horizonWeeks: number): fc.Arbitrary<Business> 
         withoutSecond(offers, 'receivablesAdvance').map((offer, at) => ({ ...offer, id: `offer${at + 1}` })),
       ),
     vat: maybe(fc.record({ salesRate: decimal(0, 270, 3), purchasesRate: decimal(0, 270, 3) })),
+    lender: fc.record({ receivablesRate: decimal(0, 1000, 3), stockRate: decimal(0, 1000, 3) }),
   });
 }
 

@@ -13,7 +13,7 @@ import type {
   Plan,
   Thresholds,
 } from '../../src/domain/plan/index.ts';
-import { PLAIN_CONDUCT, PLAIN_SUPPLY } from '../../src/domain/plan/plainly.ts';
+import { PLAIN_CONDUCT, PLAIN_SUPPLY, USUAL_LENDER } from '../../src/domain/plan/plainly.ts';
 
 export type CostLine = Item['costLines'][number];
 export type Wave = Account['waves'][number];
@@ -183,6 +183,7 @@ export function aBusiness(changes: Partial<Business> = {}): Business {
     overheads: [],
     capital: [],
     lines: [],
+    lender: USUAL_LENDER,
     funding: [],
     vat: null,
     ...changes,

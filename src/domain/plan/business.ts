@@ -68,6 +68,8 @@ export const business = z.strictObject({
   /** Lines that items share (an item's `supply.line` names one). */
   lines: z.array(productionLine).check(z.maxLength(20, { error: 'at most 20 lines' })),
   funding: z.array(offer),
+  /** What a lender would advance on invoices not too old, and on finished goods at landed cost. */
+  lender: z.strictObject({ receivablesRate: f.share(), stockRate: f.share() }),
   vat: z.nullable(z.strictObject({ salesRate: f.shareBelowOne(), purchasesRate: f.shareBelowOne() })),
 });
 

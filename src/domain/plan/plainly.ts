@@ -1,6 +1,6 @@
 // What a plan that goes no deeper holds in the fields of a longer look (supply.ts, conduct.ts): none of it.
 // Worked figure: an account with these terms orders every week, by the case, straight from us.
-import type { Account, Item } from './index.ts';
+import type { Account, Business, Item } from './index.ts';
 
 type Supply = Item['supply'];
 
@@ -24,3 +24,9 @@ export const PLAIN_CONDUCT = {
   disputed: null,
   creditLimitAmount: null,
 } satisfies Partial<Account>;
+
+/** What a lender advances where nobody typed it: common practice, no source; a lender's own terms decide. */
+export const USUAL_LENDER = {
+  receivablesRate: '0.8',
+  stockRate: '0.5',
+} satisfies Business['lender'];

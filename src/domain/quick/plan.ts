@@ -3,7 +3,7 @@
 // a list price of 2.8942 and, less allowances of 10 %, an invoice price of 2.6048.
 import { dec, round4 } from '../money/decimal.ts';
 import type { Account, Item, Plan } from '../plan/index.ts';
-import { PLAIN_SUPPLY } from '../plan/plainly.ts';
+import { PLAIN_SUPPLY, USUAL_LENDER } from '../plan/plainly.ts';
 import { fine, type Outcome, trouble } from '../problems.ts';
 import { askingNothing } from './account.ts';
 import { checkSeven } from './check.ts';
@@ -170,6 +170,7 @@ function quickBusiness(cash: string | null): Plan['business'] {
     overheads: [],
     capital: [],
     lines: [],
+    lender: USUAL_LENDER,
     funding: [],
     vat: null,
   };

@@ -12,7 +12,7 @@ export const asItGoes: Migration = {
     ...plan,
     items: (items as Fields[]).map(item),
     accounts: (accounts as Fields[]).map(account),
-    business: { ...(business as Fields), lines: [] },
+    business: { ...(business as Fields), lines: [], lender: { receivablesRate: '0.8', stockRate: '0.5' } },
     version: 3,
   }),
 };
