@@ -19,6 +19,8 @@ export const depot = z.strictObject({
   keptBy: z.enum(['chain', 'distributor'], { error: '"chain" or "distributor"' }),
   /** From us to the depot; `terms.transitWeeks` is from there to the shelf. */
   transitWeeks: f.whole({ least: 0, most: 26, unit: 'weeks' }),
+  /** Weeks of mature sale of the doors already open that lie there on the first day. */
+  openingWeeks: f.whole({ least: 0, most: 52, unit: 'weeks of sale' }),
   /** Weeks of mature sale laid in for each opening door, beside its fill. */
   fillWeeks: f.whole({ least: 0, most: 52, unit: 'weeks of sale' }),
   coverWeeks: f.whole({ least: 0, most: 52, unit: 'weeks' }),
