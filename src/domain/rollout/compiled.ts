@@ -11,6 +11,8 @@ export interface CompiledItem {
   landed: number;
   leadWeeks: number;
   coverWeeks: number;
+  /** No purchase order goes out before this week: 0, but in a what-if. */
+  ordersFrom: number;
   minimumOrderUnits: number;
   batchUnits: number;
   /** Most units that can land in a week; Infinity without a lid. */
@@ -80,6 +82,8 @@ export interface CompiledAccount {
   collectWeeks: number;
   discount: { rate: number; takenShare: number; collectWeeks: number } | null;
   badDebtRate: number;
+  /** From this week on it pays nothing more: never, but in a what-if. */
+  failsWeek: number;
   cancels: boolean;
   closedStock: 'kept' | 'credited' | 'ours';
   sale: 'shipment' | 'guaranteed' | 'scan';

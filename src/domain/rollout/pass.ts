@@ -33,6 +33,8 @@ export interface PassArgs {
   /** U of the plan, by item and week (free.ts): stock is bought on the plan, also when a draw sells otherwise. */
   shippable: readonly Float64Array[];
   recorder: Recorder | null;
+  /** From this week on stock is bought on another forecast: what nobody could know before it. Only in a what-if. */
+  turn?: { week: number; shippable: readonly Float64Array[] };
 }
 
 export function runPass(args: PassArgs): PassResult {
@@ -40,7 +42,7 @@ export function runPass(args: PassArgs): PassResult {
   return withSeries(statePlaces(compiled), (cut) => runWeeks(args, newState(compiled, recorder, cut)));
 }
 
-function runWeeks({ compiled, shippable }: PassArgs, state: State): PassResult {
+function runWeeks({ compiled, shippable, turn }: PassArgs, state: State): PassResult {
   const record = newRecord(state);
   prepareFunding(state);
   const at = cellAt(state);
@@ -53,7 +55,7 @@ function runWeeks({ compiled, shippable }: PassArgs, state: State): PassResult {
     const moneyIn = fundingStep(state, week);
     state.interestOwed += accrueInterest(state);
     storesBefore(at, week);
-    suppliesAndShipping(at, week, shippable);
+    suppliesAndShipping(at, week, turn && week >= turn.week ? turn.shippable : shippable);
     sales(at, wants, week);
     placeOrders(at, wants, week);
     claimSlotting(state, week);

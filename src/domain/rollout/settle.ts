@@ -13,7 +13,8 @@ export function settleAccount(state: State, a: number, week: number): void {
   const { books } = state;
   sales.quietWeeks = sales.receivable === 0 ? sales.quietWeeks + 1 : 0;
   const gross = sales.dueGross[week] ?? 0;
-  const bad = sales.dueBad[week] ?? 0;
+  const fails = week >= (state.compiled.accounts[a]?.failsWeek ?? week + 1);
+  const bad = fails ? gross : (sales.dueBad[week] ?? 0);
   const own = Math.min(gross - bad, (sales.dueDeductions[week] ?? 0) + (sales.dueDiscount[week] ?? 0));
   const pool = gross - bad - own;
   const claimed = takeClaims(sales, week, pool);
@@ -25,7 +26,7 @@ export function settleAccount(state: State, a: number, week: number): void {
   const advance = sales.dueAdvance[week] ?? 0;
   post(books, E.advanceRepaid, advance, a);
   state.advanceLeft -= advance;
-  if (sales.quietWeeks >= QUIET_WEEKS) {
+  if (sales.quietWeeks >= QUIET_WEEKS && !fails) {
     post(books, E.claimPaid, takeClaims(sales, week, Number.POSITIVE_INFINITY), a);
   }
 }

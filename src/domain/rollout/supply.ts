@@ -75,6 +75,7 @@ export function removeUnits(state: State, i: number, week: number): void {
 /** Step 5: order what the plan will need and is neither in stock nor on its way. */
 export function orderGoods(state: State, i: number, week: number, shippable: Float64Array): void {
   const { item, terms } = parts(state, i);
+  if (week < terms.ordersFrom) return;
   let need = item.backlog - item.ours - item.onOrder;
   const last = week + terms.leadWeeks + terms.coverWeeks;
   for (let w = week; w <= last; w++) need += shippable[w] ?? 0;
