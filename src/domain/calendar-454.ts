@@ -40,7 +40,8 @@ export function weeksInRetailYear(year: number): number {
 /** Weeks of a period (1 to 12) of a retail year: 4 or 5. */
 export function weeksInPeriod(year: number, period: number): number {
   const weeks = PERIOD_WEEKS[period - 1];
-  if (weeks === undefined) throw new Error(`a retail year has periods 1 to ${PERIODS_IN_YEAR}, not ${period}`);
+  if (weeks === undefined)
+    throw new Error(`a retail year has periods 1 to ${PERIODS_IN_YEAR}, not ${period}`);
   return period === PERIODS_IN_YEAR ? weeks + weeksInRetailYear(year) - 52 : weeks;
 }
 

@@ -1,7 +1,9 @@
 // What `reckon --help` prints: usage, exit codes, and every key of the answer. tests/worked/reckon.test.ts compares it
 // with what is printed, so a new key must be named here.
 import { BALANCE_NAMES, FLOW_NAMES, PROFIT_NAMES, UNIT_NAMES } from '../domain/rollout/types.ts';
+import { STATEMENT_LINES } from '../domain/statements/index.ts';
 import { TERM_NOTES } from '../domain/talks/index.ts';
+import { printedLine } from './statements.ts';
 
 const UNITS = {
   share: 'share',
@@ -17,7 +19,7 @@ export const HELP = `reckon FILE [--weeks] [--journal] [--deal ID [--ask TERM=VA
 reads a plan file (- for standard input) and prints all its results as one JSON object.
 Warnings go to standard error.
 
-  --weeks    adds rollout.weeks, the weekly series
+  --weeks    adds rollout.weeks, the weekly series, and rollout.statements
   --journal  adds rollout.journal, every posting of the weekly pass
   --deal ID  adds talks with one account: deal, counters, closest, withoutEffect, worth
   --ask TERM=VALUE  what it asks for, in the plan's units (a share also as 42%); once a term, as often as needed
@@ -81,6 +83,19 @@ rollout           src/domain/rollout/PASS.md describes the pass in words
     profit        ${wrapped(PROFIT_NAMES)}
     units         by item id: ${wrapped(UNIT_NAMES)}
     doors         by account id
+  statements      profit and loss, balance sheet, cash flow; lines carry the sign they add up with, costs are negative
+    opening       the balance sheet before week 0
+    weekly[], monthly[]   a week belongs to the month of its first day
+      period      week, or month ("2026-03"); firstDate, fromWeek, toWeek
+      profitAndLoss     ${wrapped(STATEMENT_LINES.profitAndLoss)}
+                  result is before income tax; grossSales less tradeSpend is netSales, less costOfSales grossMargin
+      balanceSheet      ${wrapped(STATEMENT_LINES.balanceSheet)}
+                  accruedCosts and vatOwed are the balance accrued; vatOwed is below 0 when it is to come back
+      cashFlowDirect    ${wrapped(STATEMENT_LINES.cashDirect.map(printedLine))}
+      cashFlowIndirect  ${wrapped(STATEMENT_LINES.cashIndirect.map(printedLine))}
+                  toChains: slotting, displays, fees, claims paid in cash; sellingPaid: freight out, picking, broker,
+                  royalty; invested: equipment; fromLenders: loans and advances, less what goes back
+                  both come to the same operating cash, to the last decimal; interest and loan fees are operating
   journal[]       week, event, amount, account, item
 solves            figures are null where a solve outgrew exact sums (a warning says so)
   leastOpeningCash  amount, lowestThere, lowestBelow, confirmed

@@ -9,6 +9,7 @@ import type { Results, Verdict, VerdictName } from '../domain/results.ts';
 import { leastOpeningCash, mostDoors, type SolveArgs } from '../domain/rollout/solve.ts';
 import { leansOn } from '../domain/verdicts/leans-on.ts';
 import { sayFor } from './say.ts';
+import { statementsText } from './statements.ts';
 import { journalOf, moneyText, weeksOf } from './weeks.ts';
 
 export interface OutputArgs {
@@ -108,7 +109,7 @@ function rolloutOf({ plan, results, weeks, journal }: OutputArgs): unknown {
       firstLostWeek: reading.firstLostWeek,
       mostStockWeeks: rounded(reading.mostStockWeeks),
     },
-    ...(weeks ? { weeks: weeksOf(plan, results) } : {}),
+    ...(weeks ? { weeks: weeksOf(plan, results), statements: statementsText(results) } : {}),
     ...(journal ? { journal: journalOf(plan, results) } : {}),
   };
 }

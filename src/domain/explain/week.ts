@@ -2,8 +2,8 @@
 // its flows, each of which has its own documents.
 // Worked figure: receivables 4,200.00 + invoices 1,248.00 − paid by the chain 1,223.04 − taken off 24.96 = 4,200.00.
 
-import { EVENTS, type EventName } from '../rollout/events.ts';
-import { BALANCE_NAMES, type BalanceName, FLOW_NAMES, type FlowName } from '../rollout/types.ts';
+import { type BalanceName, FLOW_NAMES, type FlowName } from '../rollout/types.ts';
+import { effectOf } from '../statements/ledger.ts';
 import { openingCash } from './cash.ts';
 import { BALANCE_WORDS, FLOW_WORDS } from './flow-words.ts';
 import { entriesOf, entryLines } from './posting-lines.ts';
@@ -86,17 +86,6 @@ function flowLines(scene: Scene, run: Run, week: number, figure: 'low' | 'cash')
     if (counts(flow, amount)) return [made];
     return [line({ ...made, adds: null, reason: 'Comes in after the week’s payments: not counted here' })];
   });
-}
-
-const FIRST_CLAIM = BALANCE_NAMES.indexOf('payables');
-
-/** +1, −1 or 0: what an event does to a balance, each balance in its natural sign. */
-function effectOf(event: EventName, figure: BalanceName): 1 | -1 | 0 {
-  const isAsset = BALANCE_NAMES.indexOf(figure) < FIRST_CLAIM;
-  const { dr, cr } = EVENTS[event];
-  if (dr === figure) return isAsset ? 1 : -1;
-  if (cr === figure) return isAsset ? -1 : 1;
-  return 0;
 }
 
 /** Where the opening books of a balance are typed. */

@@ -6,6 +6,7 @@ import { type CellStates, cellPlaces, newCells } from './cell-states.ts';
 import type { Compiled, LoanTerms } from './compiled.ts';
 import type { ListingAt } from './invoice.ts';
 import { type ItemState, itemPlaces, newItem } from './item-state.ts';
+import { openingBalances } from './opening.ts';
 import type { CutSeries } from './series.ts';
 import { BALANCE_NAMES } from './types.ts';
 
@@ -131,20 +132,10 @@ function newAccount(series: () => Float64Array): AccountState {
 /** Assets and claims of the opening position; the difference is retained. */
 function openBalances(state: State): void {
   const { business, cells, accounts } = state.compiled;
-  const { balances } = state.books;
-  const set = (name: (typeof BALANCE_NAMES)[number], amount: number) => {
-    balances[BALANCE_NAMES.indexOf(name)] = amount;
-  };
-  const { opening } = business;
-  set('cash', business.openingCash);
-  set('receivables', opening.receivables);
-  set('stock', opening.stock);
-  set('deposits', opening.deposits);
-  set('equipment', opening.equipment);
-  set('payables', opening.payables);
-  set('accrued', opening.accrued);
-  set('loans', opening.loans);
-  set('paidIn', opening.paidInAmount);
+  const opening = openingBalances(business);
+  BALANCE_NAMES.forEach((name, place) => {
+    state.books.balances[place] = opening[name];
+  });
   // Shelf stock sold by scan is still ours: it counts among the units the opening stock amount is for.
   for (const cell of cells) {
     const item = state.items[cell.item];
@@ -152,9 +143,6 @@ function openBalances(state: State): void {
     item.known += cell.openingStock;
     if (accounts[cell.account]?.sale === 'scan') item.held += cell.openingStock;
   }
-  const assets =
-    business.openingCash + opening.receivables + opening.stock + opening.deposits + opening.equipment;
-  set('retained', assets - opening.payables - opening.accrued - opening.loans - opening.paidInAmount);
 }
 
 /** Add to a dated sum; past the last week it is out of sight. */
