@@ -20,6 +20,11 @@ export const FLOW_WORDS: Record<FlowName, Words> = {
     'Cash now for part of each invoice, until it is collected.',
   ),
   remittances: words('Chains pay', 'ours', 'What chains remit for our invoices, less what they take off.'),
+  recovered: words(
+    'Deductions won back',
+    'ours',
+    'What chains pay back of deductions they had no right to. It counts when it is there, not before.',
+  ),
   baseCollections: words('Sales beside the plan, collected', 'ours', 'What customers outside this plan pay.'),
   openingCollections: words(
     'Old receivables, collected',

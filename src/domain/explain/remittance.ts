@@ -24,11 +24,13 @@ export function remittanceLines(at: WeekAt): ExplanationLine[] {
     const due = own.reduce((sum, { amount }) => sum + amount, 0);
     const bad = own.filter(({ event }) => event === 'badDebt');
     const taken = own.find(({ event }) => event === 'remittedLess')?.amount ?? 0;
-    const deducted = Math.min(taken, deductionsDue(journal, a, terms, week));
+    const dueNow = { account: a, terms, week };
+    const deducted = Math.min(taken, deductionsDue(journal, dueNow, 'deductionAccrued'));
+    const wrongly = Math.min(taken - deducted, deductionsDue(journal, dueNow, 'wrongDeducted'));
     return [
       ...dueLines(scene, account, { amount: due, terms, week }),
       ...bad.map((entry) => entryLine(scene, entry, -1)),
-      ...takenLines(scene, account, { deducted, claimed: taken - deducted }),
+      ...takenLines(scene, account, { deducted, wrongly, claimed: taken - deducted - wrongly }),
     ];
   });
 }
@@ -68,16 +70,17 @@ function invoiceWeeks(scene: Scene, { collectWeeks, discount }: CompiledAccount,
 /** Deductions go with their invoice, early and late part in proportion, each rounded; the discount with the early part. */
 function deductionsDue(
   journal: readonly Posting[],
-  account: number,
-  { collectWeeks, discount }: CompiledAccount,
-  week: number,
+  { account, terms, week }: { account: number; terms: CompiledAccount; week: number },
+  wanted: 'deductionAccrued' | 'wrongDeducted',
 ): number {
+  const { collectWeeks, discount } = terms;
   const early = (amount: number) => (discount ? timesRate(amount, discount.takenShare) : 0);
   return journal.reduce((sum, { week: earned, event, account: own, amount }) => {
     if (own !== account) return sum;
     const isEarly = discount !== null && earned === week - discount.collectWeeks;
-    if (event === 'discountAccrued') return isEarly ? sum + amount : sum;
-    if (event !== 'deductionAccrued') return sum;
+    const isDiscount = event === 'discountAccrued' && wanted === 'deductionAccrued';
+    if (isDiscount) return isEarly ? sum + amount : sum;
+    if (event !== wanted) return sum;
     const late = earned === week - collectWeeks ? amount - early(amount) : 0;
     return sum + late + (isEarly ? early(amount) : 0);
   }, 0);
@@ -86,7 +89,7 @@ function deductionsDue(
 function takenLines(
   scene: Scene,
   account: Account,
-  { deducted, claimed }: { deducted: number; claimed: number },
+  { deducted, wrongly, claimed }: { deducted: number; wrongly: number; claimed: number },
 ): ExplanationLine[] {
   const path = `accounts/${account.id}`;
   const lines: ExplanationLine[] = [];
@@ -101,19 +104,26 @@ function takenLines(
     'Deductions of these invoices',
     'Allowances in percent, and the early-payment discount',
   );
+  add(
+    wrongly,
+    'disputed/wrongRate',
+    'Deductions not owed',
+    'A share of these invoices taken off without a right to it',
+  );
   const claims = claimsField(account);
   add(
     claimed,
     claims,
     'Claims taken off',
-    'Scan-backs, bill-backs, promotions, returns, slotting off remittances',
+    'Scan-backs, bill-backs, promotions, returns, short deliveries, slotting off remittances',
   );
   return lines;
 }
 
 /** The field most of an account's claims come from. */
-function claimsField({ promotions, freeFill, slotting }: Account): string {
+function claimsField({ promotions, freeFill, slotting, service, allowances }: Account): string {
   if (promotions.length > 0) return 'promotions';
   if (freeFill.settled === 'billedBack') return 'freeFill';
-  return slotting?.settled === 'offRemittances' ? 'slotting' : 'allowances';
+  if (slotting?.settled === 'offRemittances') return 'slotting';
+  return service !== null && allowances.length === 0 ? 'service' : 'allowances';
 }

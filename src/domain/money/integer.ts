@@ -12,7 +12,7 @@ export function mulDiv(a: number, b: number, c: number): number {
   return mulDivLarge(a, b, c);
 }
 
-function mulDivLarge(a: number, b: number, c: number): number {
+function mulDivLarge(a: number | bigint, b: number, c: number): number {
   const product = BigInt(a) * BigInt(b);
   const negative = product < 0n;
   const size = negative ? -product : product;
@@ -30,6 +30,19 @@ export function timesRate(amount: number, rateMillionths: number): number {
 export function timesPrice(quantity: number, priceTenThousandths: number, perMinor: number): number {
   if (quantity === 0 || priceTenThousandths === 0) return 0;
   return mulDiv(quantity, priceTenThousandths, perMinor);
+}
+
+/** A share of what `quantity` units cost, rounded once: quantity x price x rate, the rate in millionths. */
+export function timesPriceAndRate(
+  quantity: number,
+  price: { tenThousandths: number; perMinor: number },
+  rateMillionths: number,
+): number {
+  const worth = quantity * price.tenThousandths;
+  const parts = price.perMinor * 1_000_000;
+  return worth < SAFE_PRODUCT
+    ? mulDiv(worth, rateMillionths, parts)
+    : mulDivLarge(BigInt(quantity) * BigInt(price.tenThousandths), rateMillionths, parts);
 }
 
 /** How many 1/10,000 make one minor unit: 100 for 2 digits, 1 for 4, 10,000 for none. */

@@ -7,6 +7,7 @@ import { perMinorUnit } from '../money/integer.ts';
 import type { Account, Item, Listing, Plan } from '../plan/index.ts';
 import { type Cohorts, cohortsOf, fillPerDoor } from './cells.ts';
 import { compileBusiness } from './compile-business.ts';
+import { compileConduct } from './compile-conduct.ts';
 import { demandOfCells, hotCells } from './compile-demand.ts';
 import { compileListing } from './compile-listing.ts';
 import type { Cell, Cohort, Compiled, CompiledAccount, CompiledItem } from './compiled.ts';
@@ -67,6 +68,7 @@ function compileItem(item: Item, landed: Landed, weeks: number, minorDigits: num
   const landedFreight = toTenThousandths(landed.freightAndDuty);
   return {
     caseUnits: item.caseUnits,
+    palletUnits: item.caseUnits * item.palletCases,
     landedGoods,
     landedFreight,
     landed: landedGoods + landedFreight,
@@ -131,6 +133,7 @@ function addAccount(
   });
   compiled.accounts.push({
     ...accountTerms(account),
+    ...compileConduct(account, { minorDigits, pickUp: args.ladders[firstListing]?.forPass.pickUp ?? false }),
     ...fixedSums({ account, cohorts, weeks: compiled.weeks, minorDigits }),
     listings: account.listings.map((_, l) => firstListing + l),
     cells: compiled.cells.slice(firstCell).map((_, c) => firstCell + c),
@@ -172,7 +175,14 @@ function addCells(compiled: Compiled, args: CellArgs): void {
   });
 }
 
-type TermsPart = Omit<CompiledAccount, 'listings' | 'cells' | 'cohorts' | keyof ReturnType<typeof fixedSums>>;
+type TermsPart = Omit<
+  CompiledAccount,
+  | 'listings'
+  | 'cells'
+  | 'cohorts'
+  | keyof ReturnType<typeof fixedSums>
+  | keyof ReturnType<typeof compileConduct>
+>;
 
 function accountTerms(account: Account): TermsPart {
   const { terms, sale } = account;

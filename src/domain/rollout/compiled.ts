@@ -6,6 +6,7 @@ import type { Funding } from '../funding/index.ts';
 
 export interface CompiledItem {
   caseUnits: number;
+  palletUnits: number;
   landedGoods: number;
   landedFreight: number;
   landed: number;
@@ -72,6 +73,15 @@ export interface Cohort {
   closingWeeks: number[];
 }
 
+/** What an account adds to its terms (PASS.md, "Beside the terms"); each null where it has none of it. */
+export interface CompiledConduct {
+  /** Most it may owe, minor units; null for goods on scan too. */
+  creditLimit: number | null;
+  service: { leastFillRate: number; chargeRate: number; lagWeeks: number } | null;
+  /** Sums in 1/10,000; null also where the buyer picks up. To a depot all of a week is one drop. */
+  delivery: { perDrop: number; perPallet: number; toDepot: boolean } | null;
+}
+
 /** Cash or claim the account is due on a fixed week. */
 export interface DatedSum {
   week: number;
@@ -84,6 +94,10 @@ export interface CompiledAccount {
   badDebtRate: number;
   /** From this week on it pays nothing more: never, but in a what-if. */
   failsWeek: number;
+  /** Rates in millionths; null where it deducts only what is owed. */
+  disputed: { wrongRate: number; recoveredShare: number; recoveryWeeks: number } | null;
+  /** Null for most accounts: then nothing of it is looked at. */
+  conduct: CompiledConduct | null;
   cancels: boolean;
   closedStock: 'kept' | 'credited' | 'ours';
   sale: 'shipment' | 'guaranteed' | 'scan';

@@ -4,6 +4,7 @@
 import { mulDiv, timesPrice, timesRate } from '../money/integer.ts';
 import { E, post } from './books.ts';
 import type { CompiledAccount, CompiledListing } from './compiled.ts';
+import { takeWrongly } from './disputed.ts';
 import type { ItemState } from './item-state.ts';
 import { type AccountState, addDue, type ListingWeek, type State } from './state.ts';
 import { owe, relieve } from './supply.ts';
@@ -153,6 +154,16 @@ function schedule(at: ListingAt, net: number, gross: number): void {
     post(state.books, E.deductionAccrued, amount, terms.account, terms.item);
     all += amount;
     if (early && earlyGross > 0) own += timesRate(amount, early.takenShare);
+  }
+  if (account.disputed) {
+    const { amount, early: ofEarly } = takeWrongly(
+      at,
+      account.disputed,
+      net,
+      early && earlyGross > 0 ? early : null,
+    );
+    all += amount;
+    own += ofEarly;
   }
   if (early && earlyGross > 0) {
     const discount = timesRate(earlyGross, early.rate);

@@ -5,6 +5,7 @@
 import { CASH, closeBooks, openWeek, type Recorder } from './books.ts';
 import { arrivalsFrom, forgetArrivals, plus } from './cell-states.ts';
 import type { Compiled, CompiledListing } from './compiled.ts';
+import { postConduct } from './conduct.ts';
 import { assertBalance, assertExact } from './exact.ts';
 import { postAllScans, postShipments } from './invoice.ts';
 import type { ItemState } from './item-state.ts';
@@ -98,6 +99,7 @@ function startWeek(state: State, week: number): void {
   for (const account of state.accounts) {
     account.invoiced = 0;
     account.remitted = 0;
+    account.heldBack = 0;
   }
 }
 
@@ -148,6 +150,7 @@ function suppliesAndShipping(at: CellAt, week: number, shippable: readonly Float
   }
   storeReceipts(at, week, true);
   postShipments(state, week);
+  if (state.conduct) postConduct(state, state.conduct, week);
   const { firstOfListing } = compiled.hot;
   for (let l = 0; l < state.listings.length; l++) {
     if (!compiled.listings[l]?.returns) continue;

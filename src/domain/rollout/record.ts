@@ -15,7 +15,7 @@ export interface PassRecord {
   profit: Float64Array[];
 }
 
-const ACCOUNT_NAMES = ['doors', 'invoiced', 'remitted', 'sold', 'lost', 'receivables'] as const;
+const ACCOUNT_NAMES = ['doors', 'invoiced', 'remitted', 'sold', 'lost', 'receivables', 'heldBack'] as const;
 
 export function newRecord(state: State): PassRecord {
   const { compiled } = state;
@@ -163,6 +163,7 @@ function recordAccounts(state: State, record: PassResult, week: number): void {
     out.sold[week] = sold[a] ?? 0;
     out.lost[week] = lost[a] ?? 0;
     out.receivables[week] = own.receivable;
+    out.heldBack[week] = own.heldBack;
   }
   sold.fill(0);
   lost.fill(0);

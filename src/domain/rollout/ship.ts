@@ -4,6 +4,7 @@
 import { timesPrice } from '../money/integer.ts';
 import { arrivalsFrom, arrivalsLater, plus } from './cell-states.ts';
 import type { Cell, CompiledAccount } from './compiled.ts';
+import { type ConductState, unitsWithinTerms } from './conduct.ts';
 import type { ItemState } from './item-state.ts';
 import type { ListingWeek, State } from './state.ts';
 import { holdUnits } from './stores.ts';
@@ -14,6 +15,7 @@ export function shipItem(state: State, i: number, week: number): void {
   const { accounts, hot, items } = state.compiled;
   const caseUnits = items[i]?.caseUnits ?? 1;
   const arrivals = arrivalsFrom(state.cells, week);
+  const { conduct } = state;
   const { count } = queue;
   let kept = 0;
   let backlog = 0;
@@ -22,7 +24,8 @@ export function shipItem(state: State, i: number, week: number): void {
     const ordered = queue.units[place] ?? 0;
     const fill = queue.fill[place] === 1;
     // Orders are whole cases: what we have enough of leaves whole.
-    const whole = ordered <= item.ours ? ordered : Math.floor(item.ours / caseUnits) * caseUnits;
+    const could = ordered <= item.ours ? ordered : Math.floor(item.ours / caseUnits) * caseUnits;
+    const whole = conduct ? withinTerms(state, conduct, { index, fill, week, open: ordered, could }) : could;
     if (whole > 0) shipOrder(state, item, { index, fill, week, arrivals }, whole);
     const left = ordered - whole;
     if (left <= 0) continue;
@@ -39,6 +42,26 @@ export function shipItem(state: State, i: number, week: number): void {
   queue.count = kept;
   queue.late = kept;
   item.backlog = backlog;
+}
+
+/** Whole cases that the account's credit limit leaves, noted for what short deliveries and drops cost. */
+function withinTerms(
+  state: State,
+  conduct: ConductState,
+  order: { index: number; fill: boolean; week: number; open: number; could: number },
+): number {
+  const { index, fill, week, open, could } = order;
+  const { hot, accounts, cells } = state.compiled;
+  const isFree = fill && accounts[hot.account[index] ?? 0]?.billBack === null;
+  return unitsWithinTerms(state, conduct, {
+    listing: hot.listing[index] ?? 0,
+    cohort: (cells[index] as Cell).cohort,
+    caseUnits: hot.caseUnits[index] ?? 1,
+    open,
+    could,
+    free: isFree ? (state.cells.freeLeft[index] ?? 0) : 0,
+    week,
+  });
 }
 
 interface OrderAt {

@@ -4,6 +4,7 @@
 import { type Books, openBooks, type Recorder } from './books.ts';
 import { type CellStates, cellPlaces, newCells } from './cell-states.ts';
 import type { Compiled, LoanTerms } from './compiled.ts';
+import { type ConductState, newConduct } from './conduct.ts';
 import type { ListingAt } from './invoice.ts';
 import { type ItemState, itemPlaces, newItem } from './item-state.ts';
 import { openingBalances } from './opening.ts';
@@ -26,6 +27,10 @@ export interface AccountState {
   quietWeeks: number;
   invoiced: number;
   remitted: number;
+  /** Deductions that weren't owed, by the week they come back in; null where none are. */
+  dueRecovered: Float64Array | null;
+  /** Units its credit limit held back this week. */
+  heldBack: number;
 }
 
 /** Of the week at hand, by listing. */
@@ -43,6 +48,8 @@ export interface State {
   cells: CellStates;
   items: ItemState[];
   accounts: AccountState[];
+  /** Null in most plans: no account has a limit, a charge for short deliveries, or drops to pay. */
+  conduct: ConductState | null;
   listings: ListingWeek[];
   /** Each listing with what it belongs to, made when first needed. */
   listingsAt: ListingAt[];
@@ -80,7 +87,8 @@ export function newState(compiled: Compiled, recorder: Recorder | null, series: 
     books: openBooks(recorder),
     cells: newCells(compiled, series),
     items: compiled.items.map((_, i) => newItem(compiled, i, series)),
-    accounts: compiled.accounts.map(() => newAccount(() => series(weeks))),
+    accounts: compiled.accounts.map(({ disputed }) => newAccount(() => series(weeks), disputed !== null)),
+    conduct: newConduct(compiled),
     listings: compiled.listings.map(() => ({
       shippedPaid: 0,
       shippedFree: 0,
@@ -112,9 +120,9 @@ export function newState(compiled: Compiled, recorder: Recorder | null, series: 
 
 /** Weekly series of the whole state and of each account. */
 const OTHER_SERIES = 4;
-const ACCOUNT_SERIES = 5;
+const ACCOUNT_SERIES = 6;
 
-function newAccount(series: () => Float64Array): AccountState {
+function newAccount(series: () => Float64Array, isDisputed: boolean): AccountState {
   return {
     dueGross: series(),
     dueDeductions: series(),
@@ -126,6 +134,8 @@ function newAccount(series: () => Float64Array): AccountState {
     quietWeeks: 0,
     invoiced: 0,
     remitted: 0,
+    dueRecovered: isDisputed ? series() : null,
+    heldBack: 0,
   };
 }
 

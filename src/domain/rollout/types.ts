@@ -7,6 +7,7 @@ export const FLOW_NAMES = [
   'loanIn',
   'advanceIn',
   'remittances',
+  'recovered',
   'baseCollections',
   'openingCollections',
   'vatSettled',
@@ -97,6 +98,8 @@ export interface AccountWeeks {
   sold: Float64Array;
   lost: Float64Array;
   receivables: Float64Array;
+  /** Units that a credit limit held back in the week's shipping. */
+  heldBack: Float64Array;
 }
 
 export const PROFIT_NAMES = [
