@@ -7,6 +7,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Account, Item, Plan } from '../../src/domain/plan/index.ts';
 import { PLAIN_SUPPLY } from '../../src/domain/plan/plainly.ts';
+import type { EventName } from '../../src/domain/rollout/events.ts';
 import { replay } from '../../src/domain/rollout/index.ts';
 import { aBusiness, aListing, anAccount, anItem, aPlan } from '../support/builders.ts';
 import { subjectOf } from '../support/explained.ts';
@@ -21,7 +22,7 @@ const planWith = (account: Partial<Account>, units = 10_000): Plan =>
 
 function runOf(plan: Plan) {
   const { results } = subjectOf(plan);
-  const posted: Record<string, Record<number, number>> = {};
+  const posted: Partial<Record<EventName, Record<number, number>>> = {};
   replay(results, ({ event, week, amount }) => {
     const weeks = posted[event] ?? {};
     weeks[week] = (weeks[week] ?? 0) + amount;

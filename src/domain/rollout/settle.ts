@@ -23,7 +23,7 @@ export function settleAccount(state: State, a: number, week: number): void {
   post(books, E.remitted, pool - claimed, a);
   sales.receivable -= gross;
   sales.remitted += pool - claimed;
-  if (sales.dueRecovered) post(books, E.recovered, sales.dueRecovered[week] ?? 0, a);
+  if (sales.dueRecovered && !fails) post(books, E.recovered, sales.dueRecovered[week] ?? 0, a);
   const advance = sales.dueAdvance[week] ?? 0;
   post(books, E.advanceRepaid, advance, a);
   state.advanceLeft -= advance;
