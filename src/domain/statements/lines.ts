@@ -22,6 +22,7 @@ export const PROFIT_LINES = {
 /** Each cash flow's line in the direct statement. Interest and loan fees are operating: they lower the result. */
 export const FLOW_LINES = {
   remittances: 'fromCustomers',
+  recovered: 'fromCustomers',
   baseCollections: 'fromCustomers',
   openingCollections: 'fromCustomers',
   supplierDeposits: 'toSuppliers',
