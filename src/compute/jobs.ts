@@ -1,5 +1,6 @@
 // The jobs themselves, without a worker around them, so that tests and the worker run the same code.
 // Worked example: jobAnswer({ kind: 'leastOpeningCash', plan }) runs the pass four times and returns the amount.
+import { answerSolves, liftsFrom } from '../domain/answers/index.ts';
 import { isoDateOf } from '../domain/calendar.ts';
 import { evaluate, type SayFor } from '../domain/evaluate.ts';
 import { landedOf } from '../domain/ladder/landed.ts';
@@ -25,6 +26,8 @@ export function jobAnswer(job: Job): Outcome<Answers[keyof Answers]> {
   if (job.kind === 'cashNeed') {
     return fine({ amount: results.reading.cashNeed, week: results.reading.cashNeedWeek });
   }
+  if (job.kind === 'lifts') return fine(liftsFrom(job.plan, results));
+  if (job.kind === 'answerSolves') return fine(answerSolves(job.plan, results));
   if (job.kind === 'leansOn') return fine(leansOn({ plan: job.plan, results, sayFor }));
   const args: SolveArgs = {
     plan: job.plan,

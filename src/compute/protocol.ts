@@ -1,5 +1,6 @@
 // What travels between the page and the worker: a job with its plan, and its answer. Plain data both ways, so that
 // structured clone carries it; this file alone is imported on both sides.
+import type { AnswerSolves, Lifts } from '../domain/answers/types.ts';
 import type { Plan } from '../domain/plan/index.ts';
 import type { LeansOn, VerdictName } from '../domain/results.ts';
 import type { LeastOpeningCash, MostDoors } from '../domain/rollout/solve.ts';
@@ -14,6 +15,8 @@ export type Job =
   | { kind: 'worth'; args: WorthArgs }
   | { kind: 'beside'; plan: Plan; accountId: string; reviewWeeks: number }
   | { kind: 'leansOn'; plan: Plan }
+  | { kind: 'lifts'; plan: Plan }
+  | { kind: 'answerSolves'; plan: Plan }
   | { kind: 'mostDoors'; plan: Plan; accountId: string }
   | { kind: 'leastOpeningCash'; plan: Plan };
 
@@ -30,6 +33,8 @@ export interface Answers {
   counters: Counters;
   worth: Worth;
   beside: readonly BesideOffer[];
+  lifts: Lifts;
+  answerSolves: AnswerSolves;
   leansOn: Record<VerdictName, LeansOn | null>;
   mostDoors: MostDoors | null;
   leastOpeningCash: LeastOpeningCash;
