@@ -17,6 +17,7 @@ export const PROBLEM_CODES = [
   'dates-out-of-order', // a week before the one it must follow
   'takes-too-much', // allowances take all of an invoice, or more
   'cost-base', // a cost line takes a share of a later line, or of itself
+  'pack-needed', // a cost by the load, of an item whose pack isn't known or fits no such load
   'number-too-large', // exact arithmetic can't hold the product
   'currency-unknown', // not in ISO 4217
 ] as const;

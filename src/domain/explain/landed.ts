@@ -4,6 +4,8 @@ import { landedOf } from '../ladder/landed.ts';
 import type { LandedLine } from '../ladder/types.ts';
 import { type Decimal, dec, round4 } from '../money/decimal.ts';
 import { kept } from '../money/kept.ts';
+import { loadOf } from '../pack/load.ts';
+import { LOADS, type LoadName } from '../pack/loads.ts';
 import type { Item } from '../plan/index.ts';
 import type { Place } from './place.ts';
 import type { ExplanationLine } from './types.ts';
@@ -105,11 +107,31 @@ function ruleLines(from: {
     return [rate, ...bases.map((base) => baseLine(scene, item, base))];
   }
   const amount = typed(scene, `${path}/amount`, {
-    label: `A ${rule.by}`,
+    label: `A ${rule.by === 'load' ? LOADS[rule.load].words : rule.by}`,
     value: exactPrice(scene, kept(rule.amount)),
     owner: 'atRisk',
   });
-  return [amount, ...unitsLines(scene, item, rule.by)];
+  return [
+    amount,
+    ...(rule.by === 'load' ? loadLines(scene, item, rule.load) : unitsLines(scene, item, rule.by)),
+  ];
+}
+
+/** What a full trailer or container carries, and what that follows from. */
+function loadLines(scene: Scene, item: Item, load: LoadName): ExplanationLine[] {
+  if (item.pack === null) return [];
+  const { pallets, units, limits } = loadOf(item, item.pack, load);
+  const counts = [pallets, item.palletCases, item.caseUnits].map((count) => exactNumber(scene, dec(count)));
+  const carried = line({
+    label: 'Units it carries',
+    value: exactNumber(scene, dec(units)),
+    reason: `${counts[0]} pallets of ${counts[1]} cases of ${counts[2]} units; its ${limits} limits`,
+  });
+  const grams = typed(scene, `items/${item.id}/pack/caseGrams`, {
+    label: 'Grams a case',
+    value: exactNumber(scene, dec(item.pack.caseGrams)),
+  });
+  return [carried, ...unitsLines(scene, item, 'pallet'), grams];
 }
 
 function baseLine(scene: Scene, item: Item, base: LandedLine): ExplanationLine {

@@ -5,6 +5,8 @@
 import { type Decimal, dec, ONE, round4, ZERO } from '../money/decimal.ts';
 import { kept } from '../money/kept.ts';
 import { percentText, priceText } from '../money/plain.ts';
+import { loadOf } from '../pack/load.ts';
+import { LOADS, type LoadName } from '../pack/loads.ts';
 import type { Item } from '../plan/index.ts';
 import { fine, type Outcome, type Problem, trouble } from '../problems.ts';
 import type { Landed, LandedLine } from './types.ts';
@@ -55,12 +57,43 @@ function lineOf(
   const amount = kept(rule.amount);
   const price = priceText(amount);
   if (rule.by === 'unit') return { amount, reason: `${price} a unit` };
+  if (rule.by === 'load') return byLoad({ line, amount, load: rule.load, item });
   const units = {
     case: item.caseUnits,
     pallet: item.caseUnits * item.palletCases,
     shipment: item.shipmentUnits,
   }[rule.by];
   return { amount: amount.div(units), reason: `${price} a ${rule.by} of ${units} units` };
+}
+
+function byLoad({
+  line,
+  amount,
+  load,
+  item,
+}: {
+  line: CostLine;
+  amount: Decimal;
+  load: LoadName;
+  item: Item;
+}): { amount: Decimal; reason: string } | { problem: Problem } {
+  const { words } = LOADS[load];
+  const units = item.pack === null ? 0 : loadOf(item, item.pack, load).units;
+  if (units > 0)
+    return { amount: amount.div(units), reason: `${priceText(amount)} a ${words} of ${units} units` };
+  const known = item.pack !== null;
+  return {
+    problem: {
+      code: 'pack-needed',
+      path: `items/${item.id}/costLines/${line.id}/rule`,
+      got: known
+        ? `${line.label} by the ${words}, which takes not one loaded pallet`
+        : `${line.label} by the ${words}`,
+      expected: known
+        ? 'a pallet of this item that passes its door and is not too heavy for it'
+        : 'the sizes and weight of its case first: they say how many units a load carries',
+    },
+  };
 }
 
 function shareOf(args: {

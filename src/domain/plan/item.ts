@@ -1,10 +1,11 @@
 // One product: what it costs to have one unit at our door, how it is packed, how it is made, what we already hold.
 import * as z from 'zod/mini';
+import { LOAD_NAMES } from '../pack/loads.ts';
 import * as f from './fields.ts';
 import { pack } from './pack.ts';
 import { supply } from './supply.ts';
 
-/** How a cost line is stated. `share` takes a rate of the earlier lines it names. */
+/** How a cost line is stated. `load` is a full trailer or container; `share` takes a rate of the earlier lines it names. */
 export const costRule = z.discriminatedUnion(
   'by',
   [
@@ -12,9 +13,14 @@ export const costRule = z.discriminatedUnion(
     z.strictObject({ by: z.literal('case'), amount: f.unitAmount() }),
     z.strictObject({ by: z.literal('pallet'), amount: f.unitAmount() }),
     z.strictObject({ by: z.literal('shipment'), amount: f.sumAmount() }),
+    z.strictObject({
+      by: z.literal('load'),
+      amount: f.sumAmount(),
+      load: z.enum(LOAD_NAMES, { error: '"trailer53", "trailerEu", "container20" or "container40"' }),
+    }),
     z.strictObject({ by: z.literal('share'), rate: f.factor(), of: z.array(f.id()) }),
   ],
-  { error: 'a rule stated by "unit", "case", "pallet", "shipment" or "share"' },
+  { error: 'a rule stated by "unit", "case", "pallet", "shipment", "load" or "share"' },
 );
 
 /** `goods` is what the supplier invoices; `freight` and `duty` are paid in cash when the goods arrive. */

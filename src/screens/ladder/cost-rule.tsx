@@ -3,6 +3,8 @@
 import type { VNode } from 'preact';
 import { landedOf } from '../../domain/ladder/landed.ts';
 import { type Decimal, dec, ZERO } from '../../domain/money/decimal.ts';
+import { loadOf } from '../../domain/pack/load.ts';
+import { LOAD_NAMES, LOADS, type LoadName } from '../../domain/pack/loads.ts';
 import type { Item } from '../../domain/plan/index.ts';
 import { SelectField, SwitchField } from '../../widgets/index.ts';
 import { FieldFor } from '../shared/field-for.tsx';
@@ -17,6 +19,7 @@ const WAYS: Record<Rule['by'], string> = {
   case: 'so much a case',
   pallet: 'so much a pallet',
   shipment: 'so much a shipment',
+  load: 'so much a trailer or container',
   share: 'a share of earlier lines',
 };
 
@@ -32,8 +35,10 @@ export function CostRule({ item, line, index, perUnit }: CostRuleProps): VNode {
   const session = useSession();
   const say = useSay();
   const path = `items/${item.id}/costLines/${line.id}/rule`;
-  const ways = (Object.keys(WAYS) as Rule['by'][]).filter((by) => by !== 'share' || index > 0);
   const { rule } = line;
+  const loads = LOAD_NAMES.filter((load) => unitsOfLoad(load, item) > 0);
+  const isOffered: Partial<Record<Rule['by'], boolean>> = { share: index > 0, load: loads.length > 0 };
+  const ways = (Object.keys(WAYS) as Rule['by'][]).filter((by) => by === rule.by || isOffered[by] !== false);
   const choose = (by: string): void => {
     const next = ruleBy(by as Rule['by'], { item, line, index, perUnit });
     session.endStep();
@@ -47,7 +52,21 @@ export function CostRule({ item, line, index, perUnit }: CostRuleProps): VNode {
         value={rule.by}
         choices={ways.map((by) => ({ value: by, label: WAYS[by] }))}
         onChoose={choose}
+        hint={
+          item.pack === null ? 'By trailer or container: once the pack is known (Name and pack).' : undefined
+        }
       />
+      {rule.by === 'load' && (
+        <SelectField
+          label="Which"
+          value={rule.load}
+          choices={loads.map((load) => ({ value: load, label: LOADS[load].words }))}
+          onChoose={(load) => {
+            session.setField(`${path}/load`, load);
+            session.endStep();
+          }}
+        />
+      )}
       {rule.by === 'share' ? (
         <>
           <FieldFor path={`${path}/rate`} label="Share" kind="percent" step="slowShare" />
@@ -60,8 +79,8 @@ export function CostRule({ item, line, index, perUnit }: CostRuleProps): VNode {
           kind="amount"
           step="sum"
           prefix={say.look.money.before.trim() || undefined}
-          unit={`a ${rule.by}`}
-          hint={unitsWords(rule.by, item)}
+          unit={rule.by === 'load' ? 'a load' : `a ${rule.by}`}
+          hint={unitsWords(rule, item)}
         />
       )}
     </>
@@ -99,8 +118,10 @@ function Bases(props: {
 function ruleBy(by: Rule['by'], { item, line, index, perUnit }: CostRuleProps): Rule {
   const each = perUnit ?? ZERO;
   if (by !== 'share') {
-    const amount = each.times(unitsIn(by, item)).toDecimalPlaces(4).toFixed();
-    return { by, amount };
+    const load = LOAD_NAMES.findLast((one) => unitsOfLoad(one, item) > 0) ?? 'container40';
+    const units = by === 'load' ? unitsOfLoad(load, item) : unitsIn(by, item);
+    const amount = each.times(units).toDecimalPlaces(4).toFixed();
+    return by === 'load' ? { by, amount, load } : { by, amount };
   }
   const [base] = item.costLines.slice(index - 1, index);
   const before = landedOf(item);
@@ -109,12 +130,17 @@ function ruleBy(by: Rule['by'], { item, line, index, perUnit }: CostRuleProps): 
   return { by, rate: rate.toDecimalPlaces(6).toFixed(), of: base && line.id !== base.id ? [base.id] : [] };
 }
 
-function unitsIn(by: Exclude<Rule['by'], 'share'>, item: Item): number {
+function unitsOfLoad(load: LoadName, item: Item): number {
+  return item.pack === null ? 0 : loadOf(item, item.pack, load).units;
+}
+
+function unitsIn(by: Exclude<Rule['by'], 'share' | 'load'>, item: Item): number {
   if (by === 'case') return item.caseUnits;
   if (by === 'pallet') return item.caseUnits * item.palletCases;
   return by === 'shipment' ? item.shipmentUnits : 1;
 }
 
-function unitsWords(by: Exclude<Rule['by'], 'share'>, item: Item): string | undefined {
-  return by === 'unit' ? undefined : `of ${unitsIn(by, item)} units`;
+function unitsWords(rule: Exclude<Rule, { by: 'share' }>, item: Item): string | undefined {
+  if (rule.by === 'unit') return undefined;
+  return `of ${rule.by === 'load' ? unitsOfLoad(rule.load, item) : unitsIn(rule.by, item)} units`;
 }

@@ -77,6 +77,7 @@ const PRODUCT_FIELDS: Readonly<Record<string, ProductSection>> = {
   caseUnits: 'pack',
   palletCases: 'pack',
   shipmentUnits: 'pack',
+  pack: 'pack',
   supply: 'supply',
   opening: 'stock',
   removals: 'stock',
