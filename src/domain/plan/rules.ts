@@ -5,6 +5,7 @@
 // week 0, and a delivery takes 1 week; expected a week from 1 to 51."
 import type { Problem } from '../problems.ts';
 import type { Plan } from './index.ts';
+import { conductProblems } from './rules/conduct.ts';
 import { accountDates, businessDates, itemDates } from './rules/dates.ts';
 import { repeatedIds } from './rules/ids.ts';
 import { ladderProblems } from './rules/ladders.ts';
@@ -20,6 +21,7 @@ export function checkRules(plan: Plan): Problem[] {
     ...ladderProblems(plan),
     ...itemDates(plan),
     ...accountDates(plan),
+    ...conductProblems(plan),
     ...businessDates(plan),
     ...amountProblems(plan),
     ...singleProblems(plan),

@@ -37,18 +37,18 @@ function currency({ currency: code }: Plan): Problem[] {
   ];
 }
 
-/** All that is taken off an invoice as a share of it, the early-payment discount included. */
-function deductions({ id, allowances, terms }: Account): Problem[] {
+/** All that is taken off an invoice as a share of it, the early-payment discount and what isn't owed included. */
+function deductions({ id, allowances, terms, disputed }: Account): Problem[] {
   const rates = allowances.flatMap((each) =>
     kindOf(each).stage === 'deduction' && 'rate' in each ? [dec(each.rate)] : [],
   );
   const discount = terms.earlyDiscount === null ? ZERO : dec(terms.earlyDiscount.rate);
-  const total = rates.reduce<Decimal>((sum, rate) => sum.plus(rate), discount);
+  const owed = rates.reduce<Decimal>((sum, rate) => sum.plus(rate), discount);
+  const total = owed.plus(disputed?.wrongRate ?? 0);
   if (total.lt(ONE)) return [];
   const got = `deductions of ${percentText(total.toFixed())} of the invoice together`;
-  return [
-    { code: 'takes-too-much', path: `accounts/${id}/allowances`, got, expected: 'less than 100 % together' },
-  ];
+  const path = `accounts/${id}/${owed.lt(ONE) ? 'disputed/wrongRate' : 'allowances'}`;
+  return [{ code: 'takes-too-much', path, got, expected: 'less than 100 % together' }];
 }
 
 /** Only where the list price is typed; where it is solved, the ladder tells. */
