@@ -13,6 +13,7 @@ import { CashSection, MarketSection, OverheadSection, VerdictLinesSection } from
 import { ListingsSection } from './listings.tsx';
 import { MoneyDownSection } from './money-down.tsx';
 import { BooksSection, FundingSection } from './money-in.tsx';
+import { PackFigures } from './pack-figures.tsx';
 import { PackSection, StockSection, SupplySection } from './production.tsx';
 import { PromotionsSection } from './promotions.tsx';
 import { TermsSection } from './terms.tsx';
@@ -60,7 +61,14 @@ function bodyOf(plan: Plan, place: InputPlace): VNode {
     const base = `items/${place.id}`;
     if (!item) return gone;
     if (place.section === 'cost') return <CostLines itemId={item.id} />;
-    if (place.section === 'pack') return <PackSection base={base} />;
+    if (place.section === 'pack') {
+      return (
+        <>
+          <PackSection base={base} />
+          <PackFigures item={item} />
+        </>
+      );
+    }
     return place.section === 'supply' ? <SupplySection base={base} /> : <StockSection base={base} />;
   }
   const account = plan.accounts.find(({ id }) => id === place.id);
