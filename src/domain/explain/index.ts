@@ -14,6 +14,7 @@ import { costLineFigure } from './landed.ts';
 import { listingFigure } from './listing.ts';
 import { type Place, placeOf } from './place.ts';
 import { retailerFigure } from './retailer.ts';
+import { eventFigure, statementFigure } from './statement.ts';
 import { stepFigure } from './step.ts';
 import { thresholdFigure } from './threshold.ts';
 import type { Explanation, FigureKey } from './types.ts';
@@ -68,6 +69,10 @@ function draftOf(scene: Scene, key: FigureKey): Draft | null {
       return weekFigure(scene, key);
     case 'flow':
       return flowFigure(scene, key);
+    case 'statement':
+      return statementFigure(scene, key);
+    case 'event':
+      return eventFigure(scene, key);
     case 'verdict':
       return verdictFigure(scene, key.verdict);
     case 'threshold':

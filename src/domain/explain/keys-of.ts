@@ -1,9 +1,11 @@
 // Every figure of a plan that can be asked about, for checks that walk them all; week figures only for the weeks named.
-// Worked figure: a plan of one chain and one item has about a hundred, and some forty more for each week.
+// Worked figure: a plan of one chain and one item has about a hundred, and some two hundred more for each week.
 import { stepsInDealWeeks } from '../ladder/deal-week.ts';
 import type { Plan } from '../plan/index.ts';
 import type { Results } from '../results.ts';
 import { FLOW_NAMES } from '../rollout/types.ts';
+import { EVENT_NAMES, entryOf, ledgerOf, sumOfWeeks } from '../statements/ledger.ts';
+import { LINES, type LineName } from '../statements/lines.ts';
 import { THRESHOLD_NAMES, WEEK_FIGURES } from './keys.ts';
 import {
   CASH_FIGURES,
@@ -24,7 +26,7 @@ export function keysOf(args: { plan: Plan; results: Results; weeks: readonly num
     ...results.ladders.flatMap(listingKeys),
     ...results.deals.flatMap(dealKeys),
     ...CASH_FIGURES.map((figure): FigureKey => ({ of: 'cash', figure })),
-    ...weeks.flatMap((week) => weekKeys(week)),
+    ...weeks.flatMap((week) => [...weekKeys(week), ...statementKeys(results, week)]),
     ...verdicts.map((verdict): FigureKey => ({ of: 'verdict', verdict })),
     ...THRESHOLD_NAMES.map((threshold): FigureKey => ({ of: 'threshold', threshold })),
   ];
@@ -56,5 +58,19 @@ function weekKeys(week: number): FigureKey[] {
       { of: 'flow', run, flow, fromWeek: week, toWeek: week },
       { of: 'flow', run, flow, fromWeek: 0, toWeek: week },
     ]),
+  ]);
+}
+
+/** Every line of the statements, and every kind of posting behind them: in that week, and in all up to it. */
+function statementKeys(results: Results, week: number): FigureKey[] {
+  const { events } = ledgerOf(results);
+  return (week === 0 ? [0] : [week, 0]).flatMap((fromWeek) => [
+    ...(Object.keys(LINES) as LineName[]).map(
+      (line): FigureKey => ({ of: 'statement', line, fromWeek, toWeek: week }),
+    ),
+    ...EVENT_NAMES.filter((event) => sumOfWeeks(events[event], fromWeek, week) !== 0).flatMap((event) => {
+      const { dr, cr } = entryOf(event);
+      return [dr, cr].map((on): FigureKey => ({ of: 'event', event, on, fromWeek, toWeek: week }));
+    }),
   ]);
 }

@@ -3,7 +3,9 @@
 // Worked figure: "deal/chain/paybackWeeks" <-> { of: 'deal', accountId: 'chain', figure: 'paybackWeeks' }.
 import type { Thresholds } from '../plan/index.ts';
 import type { VerdictName } from '../results.ts';
+import { EVENTS, type EventName } from '../rollout/events.ts';
 import { BALANCE_NAMES, FLOW_NAMES } from '../rollout/types.ts';
+import { LINES, type LineName } from '../statements/lines.ts';
 import {
   CASH_FIGURES,
   DEAL_FIGURES,
@@ -64,6 +66,10 @@ function partsOf(key: FigureKey): (string | number)[] {
       return [key.run, key.week, key.figure];
     case 'flow':
       return [key.run, key.flow, key.fromWeek, key.toWeek];
+    case 'statement':
+      return [key.line, key.fromWeek, key.toWeek];
+    case 'event':
+      return [key.event, key.on, key.fromWeek, key.toWeek];
     case 'verdict':
       return [key.verdict];
     case 'threshold':
@@ -113,6 +119,8 @@ const READERS: Record<FigureKey['of'], Reader> = {
   cash: { parts: 1, key: (name) => found(CASH_FIGURES, name, (figure) => ({ of: 'cash', figure })) },
   week: { parts: 3, key: weekKey },
   flow: { parts: 4, key: flowKey },
+  statement: { parts: 3, key: statementKey },
+  event: { parts: 4, key: eventKey },
   verdict: {
     parts: 1,
     key: (name) => found(VERDICTS, name, (verdict) => ({ of: 'verdict', verdict })),
@@ -132,12 +140,31 @@ function weekKey(runName: string, weekText: string, name: string): FigureKey | n
 }
 
 function flowKey(runName: string, name: string, from: string, to: string): FigureKey | null {
+  const weeks = weeksOf(from, to);
+  if (weeks === null) return null;
+  return found(RUNS, runName, (run) =>
+    found(FLOW_NAMES, name, (flow) => ({ of: 'flow', run, flow, ...weeks })),
+  );
+}
+
+function statementKey(name: string, from: string, to: string): FigureKey | null {
+  const weeks = weeksOf(from, to);
+  if (weeks === null) return null;
+  return found(Object.keys(LINES) as LineName[], name, (line) => ({ of: 'statement', line, ...weeks }));
+}
+
+function eventKey(name: string, balance: string, from: string, to: string): FigureKey | null {
+  const weeks = weeksOf(from, to);
+  if (weeks === null) return null;
+  return found(Object.keys(EVENTS) as EventName[], name, (event) =>
+    found(BALANCE_NAMES, balance, (on) => ({ of: 'event', event, on, ...weeks })),
+  );
+}
+
+function weeksOf(from: string, to: string): { fromWeek: number; toWeek: number } | null {
   const fromWeek = weekOf(from);
   const toWeek = weekOf(to);
-  if (fromWeek === null || toWeek === null || fromWeek > toWeek) return null;
-  return found(RUNS, runName, (run) =>
-    found(FLOW_NAMES, name, (flow) => ({ of: 'flow', run, flow, fromWeek, toWeek })),
-  );
+  return fromWeek === null || toWeek === null || fromWeek > toWeek ? null : { fromWeek, toWeek };
 }
 
 function weekOf(text: string): number | null {

@@ -4,7 +4,9 @@
 import type { Owner } from '../allowances/contract.ts';
 import type { BasisNote, Thresholds } from '../plan/index.ts';
 import type { VerdictName } from '../results.ts';
+import type { EventName } from '../rollout/events.ts';
 import type { BalanceName, FlowName } from '../rollout/types.ts';
+import type { LineName } from '../statements/lines.ts';
 
 /** Of one item on one account's shelf. */
 export const LISTING_FIGURES = [
@@ -102,6 +104,10 @@ export type FigureKey =
   | { of: 'week'; run: Run; week: number; figure: BalanceName | 'low' }
   /** A cash flow, in one week or summed over weeks fromWeek to toWeek (both counted in). */
   | { of: 'flow'; run: Run; flow: FlowName; fromWeek: number; toWeek: number }
+  /** A line of a statement over weeks, both counted in; a balance stands at the end of the last. */
+  | { of: 'statement'; line: LineName; fromWeek: number; toWeek: number }
+  /** What one kind of posting did to a balance over weeks, both counted in. */
+  | { of: 'event'; event: EventName; on: BalanceName; fromWeek: number; toWeek: number }
   | { of: 'verdict'; verdict: VerdictName }
   | { of: 'threshold'; threshold: keyof Thresholds };
 
