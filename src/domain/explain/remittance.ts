@@ -13,14 +13,14 @@ import { moneyPart, type Scene, typed } from './write.ts';
 
 const SETTLING: readonly EventName[] = ['remitted', 'remittedLess', 'badDebt'];
 
-/** Of every account that settles anything this week. */
-export function remittanceLines(at: WeekAt): ExplanationLine[] {
+/** Of every account that settles anything this week, or of one of them, by its place among the accounts. */
+export function remittanceLines(at: WeekAt, only?: number): ExplanationLine[] {
   const { scene, journal, week, compiled } = at;
   const entries = entriesOf(journal, week, (event) => SETTLING.includes(event));
   return scene.plan.accounts.flatMap((account, a) => {
     const own = entries.filter((entry) => entry.account === a);
     const terms = compiled.accounts[a];
-    if (own.length === 0 || !terms) return [];
+    if (own.length === 0 || !terms || (only !== undefined && only !== a)) return [];
     const due = own.reduce((sum, { amount }) => sum + amount, 0);
     const bad = own.filter(({ event }) => event === 'badDebt');
     const taken = own.find(({ event }) => event === 'remittedLess')?.amount ?? 0;
