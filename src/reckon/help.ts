@@ -97,6 +97,24 @@ rollout           src/domain/rollout/PASS.md describes the pass in words
                   royalty; invested: equipment; fromLenders: loans and advances, less what goes back
                   both come to the same operating cash, to the last decimal; interest and loan fees are operating
   journal[]       week, event, amount, account, item
+  binding[]       week, what: cash | capacity | stock | doors | demand, tight: cash under the buffer, not under zero;
+                  items: whose capacity or stock. src/domain/answers/ANSWERS.md says when each word is used
+  lifts[]         changes tried, each with the whole model run again; what lifts the first limit best comes first
+    change        in words; withoutItsCost: the change itself costs something that nobody has typed
+    helps         cash | units | both | none
+    cashNeedBefore, cashNeedAfter, unitsLostBefore, unitsLostAfter
+    lowestCashBefore, lowestCashAfter   amount, week
+    contributionBefore, contributionAfter   of the first 52 weeks: the result before overhead, depreciation, financing
+  solves          as solves below, and
+    latestOrders[]  itemId, plannedWeek, week: the latest an item's first order can go out with no fill later and no
+                  unit more lost than planned; lateUnitsNext, lostUnitsNext a week later; confirmed, steady
+    waveSpacing   extraWeeks between one opening week and the next so that cash stays above the buffer (null: none of
+                  those up to triedTo); lowestThere, bufferThere; lowestNext, bufferNext one week less; confirmed
+    doorsAWeek    planned, doorsPerWeek: the fastest pace with cash above the buffer; the same figures one door on
+    neverCloses   rates of sale times neverAt: cash is never back above its opening; times closesAt it is, in backWeek;
+                  rateNever, rateCloses: the first listing's rates then; confirmed, steady
+    fundsItself   week: nothing more has to be put in from then on; amount put in before; lowestThere with it,
+                  lowestBelow with one minor unit less; confirmed
 solves            figures are null where a solve outgrew exact sums (a warning says so)
   leastOpeningCash  amount, lowestThere, lowestBelow, confirmed
   mostDoors[]     accountId, planned, doors, lowestThere, lowestNext, atLeast, steady

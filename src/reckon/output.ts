@@ -8,6 +8,7 @@ import type { Plan } from '../domain/plan/index.ts';
 import type { Results, Verdict, VerdictName } from '../domain/results.ts';
 import { leastOpeningCash, mostDoors, type SolveArgs } from '../domain/rollout/solve.ts';
 import { leansOn } from '../domain/verdicts/leans-on.ts';
+import { answersText } from './answers.ts';
 import { sayFor } from './say.ts';
 import { statementsText } from './statements.ts';
 import { journalOf, moneyText, weeksOf } from './weeks.ts';
@@ -28,6 +29,7 @@ export interface Output {
 export function outputOf(args: OutputArgs): Output {
   const { plan, results } = args;
   const solved = solvesOf(plan, results);
+  const { binding, lifts, solves } = answersText(plan, results);
   const output = plain({
     plan: { id: plan.id, name: plan.name, version: plan.version, lesson: plan.lesson },
     currency: results.currency,
@@ -35,7 +37,7 @@ export function outputOf(args: OutputArgs): Output {
     verdicts: verdictsOf(plan, results),
     ladders: results.ladders.map(ladderOf),
     deals: results.deals.map((deal) => dealOf(deal, results)),
-    rollout: rolloutOf(args),
+    rollout: { ...rolloutOf(args), binding, lifts, solves: { ...solved.solves, ...solves } },
     solves: solved.solves,
     defaults: plan.basis,
   });
@@ -78,7 +80,7 @@ function dealOf(deal: DealResult, results: Results): unknown {
   return { ...deal, cumulated: deal.cumulated.map((amount) => moneyText(amount, results.minorDigits)) };
 }
 
-function rolloutOf({ plan, results, weeks, journal }: OutputArgs): unknown {
+function rolloutOf({ plan, results, weeks, journal }: OutputArgs): object {
   const { reading, minorDigits, pass } = results;
   const money = (minorUnits: number) => moneyText(minorUnits, minorDigits);
   return {
@@ -118,7 +120,7 @@ function rounded(value: number | null): string | null {
   return value === null ? null : value.toFixed(2);
 }
 
-function solvesOf(plan: Plan, results: Results): { solves: unknown; unsolved: string[] } {
+function solvesOf(plan: Plan, results: Results): { solves: object; unsolved: string[] } {
   const landed = plan.items.map((item) => {
     const outcome = landedOf(item);
     if (!outcome.ok) throw new Error(`${item.id} has no landed cost, yet the plan was computed`);
