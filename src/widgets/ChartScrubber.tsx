@@ -5,7 +5,7 @@
  */
 import type { VNode } from 'preact';
 import type { ChartGeometry } from './chart-spec.ts';
-import { useHoldRepeat } from './hold-repeat.ts';
+import { TurnButton } from './TurnButton.tsx';
 
 export interface ScrubberProps {
   /** Spoken name of the slider. */
@@ -48,42 +48,22 @@ export function ChartScrubber(props: ChartScrubberProps): VNode {
         onInput={(event) => onScrub(event.currentTarget.valueAsNumber)}
       />
       <div class="ff-scrubber-row">
-        <Turn
+        <TurnButton
           label={props.previousLabel}
           disabled={index <= 0}
-          drawing="M10 2L4 8l6 6"
+          way="back"
           onTurn={() => onScrub(index - 1)}
         />
         <p class="ff-scrubber-text ff-number" aria-hidden="true">
           <span class="ff-quiet">{pointText}</span> <strong>{valueText}</strong>
         </p>
-        <Turn
+        <TurnButton
           label={props.nextLabel}
           disabled={index >= last}
-          drawing="M6 2l6 6-6 6"
+          way="on"
           onTurn={() => onScrub(index + 1)}
         />
       </div>
     </div>
-  );
-}
-
-interface TurnProps {
-  readonly label: string;
-  readonly disabled: boolean;
-  readonly drawing: string;
-  readonly onTurn: () => void;
-}
-
-function Turn({ label, disabled, drawing, onTurn }: TurnProps): VNode {
-  const hold = useHoldRepeat(() => {
-    if (!disabled) onTurn();
-  });
-  return (
-    <button type="button" class="ff-step" aria-label={label} disabled={disabled} {...hold}>
-      <svg viewBox="0 0 16 16" aria-hidden="true">
-        <path d={drawing} />
-      </svg>
-    </button>
   );
 }

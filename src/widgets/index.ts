@@ -5,6 +5,14 @@
  */
 import './styles/index.css';
 
+export type { AxisMoves, ShiftPhase } from './axis-drag.ts';
+export type {
+  AxisBar,
+  AxisGraph,
+  AxisGroup,
+  AxisLink,
+  AxisScale,
+} from './axis-spec.ts';
 export * from './Buttons.tsx';
 export * from './CashPicture.tsx';
 export * from './ChartFrame.tsx';
@@ -27,4 +35,7 @@ export { useWide } from './media.ts';
 export * from './Notices.tsx';
 export * from './Rail.tsx';
 export * from './Sheet.tsx';
+
 export * from './Table.tsx';
+export * from './TimeAxis.tsx';
+export * from './TurnButton.tsx';

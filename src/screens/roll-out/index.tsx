@@ -11,13 +11,14 @@ import { NoChain } from '../ladder/empty.tsx';
 import { isWeek, useKept } from '../ladder/kept.ts';
 import { Fold, Part, Whole } from '../ladder/parts.tsx';
 import { CautionsFor } from '../shared/cautions-for.tsx';
-import type { ScreenSay } from '../shared/screen-say.ts';
 import { type Shown, useShown } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { View } from '../shared/view.tsx';
+import { doorsWords } from './axis-chains.ts';
 import { DoorsPicture } from './doors-picture.tsx';
 import { Openings } from './openings.tsx';
 import { Shelves } from './shelves.tsx';
+import { RollOutAxis } from './time-axis.tsx';
 import { UnitsPicture } from './units-picture.tsx';
 import { UnitsTable } from './units-table.tsx';
 import './roll-out.css';
@@ -43,7 +44,11 @@ function RollOutParts({ shown }: { shown: Shown }): VNode {
   const { plan, results, older } = shown;
   const [item, setItem] = useState<number | null>(null);
   const chosen = plan.items.length === 1 ? 0 : item;
-  const pictures = <Pictures key="pictures" shown={shown} item={chosen} onItem={setItem} />;
+  const [keptWeek, setWeek] = useKept('week', isWeek);
+  const week = Math.min(keptWeek ?? results.reading.firstOpeningWeek ?? 0, results.pass.weeks - 1);
+  const pictures = (
+    <Pictures key="pictures" shown={shown} item={chosen} onItem={setItem} week={week} onWeek={setWeek} />
+  );
   const shelves = (
     <Part key="shelves" title="On the shelf">
       <Shelves plan={plan} results={results} older={older} />
@@ -63,6 +68,7 @@ function RollOutParts({ shown }: { shown: Shown }): VNode {
   );
   return (
     <>
+      <RollOutAxis shown={shown} week={week} onWeek={setWeek} />
       {wide ? <div class="ff-roll-out">{[left, inputs]}</div> : [pictures, shelves, inputs]}
       <Fold label="Every unit by week">
         <UnitsTable key={chosen ?? 'all'} pass={results.pass} item={chosen} name={nameOf(plan, chosen)} />
@@ -76,13 +82,13 @@ interface PicturesProps {
   shown: Shown;
   item: number | null;
   onItem: (item: number | null) => void;
+  week: number;
+  onWeek: (week: number) => void;
 }
 
-function Pictures({ shown, item, onItem }: PicturesProps): VNode {
+function Pictures({ shown, item, onItem, week, onWeek }: PicturesProps): VNode {
   const { plan, results } = shown;
-  const { reading, pass, compiled } = results;
-  const [chosen, setWeek] = useKept('week', isWeek);
-  const week = Math.min(chosen ?? reading.firstOpeningWeek ?? 0, pass.weeks - 1);
+  const { pass, compiled } = results;
   return (
     <div class="ff-column">
       <Part title="Doors">
@@ -107,7 +113,7 @@ function Pictures({ shown, item, onItem }: PicturesProps): VNode {
           name={nameOf(plan, item)}
           week={week}
           heightRem={13}
-          onWeek={setWeek}
+          onWeek={onWeek}
         />
       </Part>
     </div>
@@ -155,16 +161,6 @@ function ProductionParts({ plan }: { plan: Plan }): VNode {
       </div>
     </Part>
   );
-}
-
-function doorsWords({ waves, runningDoors }: Plan['accounts'][number], say: ScreenSay): string {
-  const running = runningDoors.reduce((sum, { doors }) => sum + doors, 0);
-  const opening = waves.reduce((sum, { doors }) => sum + doors, 0);
-  if (running + opening === 0) return 'no doors yet';
-  if (running === 0) return `${say.count(opening)} to open`;
-  return opening === 0
-    ? `${say.count(running)} sell`
-    : `${say.count(running)} sell, ${say.count(opening)} to open`;
 }
 
 function nameOf(plan: Plan, item: number | null): string {
