@@ -11,7 +11,7 @@ export function cashGraph(results: Results, say: ScreenSay): AxisGraph {
     id: 'cash',
     label: 'Cash at the week’s end',
     alt: altOf(results, say),
-    heightRem: 5.5,
+    heightRem: 5,
     shapes: [
       { by: 'step', values: pass.balances.cash, colour: 'ours' },
       { by: 'plumb', index: reading.lowestWeek, value: reading.lowestCash },

@@ -4,7 +4,7 @@
 import type { VNode } from 'preact';
 import type { Plan } from '../../domain/plan/index.ts';
 import type { Results } from '../../domain/results.ts';
-import { type AxisBar, Button, TurnButton } from '../../widgets/index.ts';
+import { type AxisBar, TurnButton } from '../../widgets/index.ts';
 import { sheetOfPath } from '../shared/input-places.ts';
 import { problemSentence } from '../shared/problem-words.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
@@ -31,7 +31,7 @@ export function AxisStrip({ plan, results, bar, moves }: AxisStripProps): VNode 
     );
   }
   const { label, valueText } = bar.move;
-  const sheet = sheetOfPath(bar.id);
+  const sheet = sheetOfPath(bar.id) ?? 'inputs';
   const step = (delta: number) => (repeat: boolean) => moves.onStep(bar.id, delta, repeat);
   return (
     <div class="ff-axis-strip">
@@ -42,10 +42,15 @@ export function AxisStrip({ plan, results, bar, moves }: AxisStripProps): VNode 
           onTurn={step(-1)}
           disabled={bar.from === 0}
         />
-        <p class="ff-axis-strip-text">
+        <button
+          type="button"
+          class="ff-axis-strip-text"
+          aria-label={`${label}, ${valueText}: all its fields`}
+          onClick={() => session.openSheet(sheet)}
+        >
           <span class="ff-label">{label}</span>
           <strong class="ff-number">{valueText}</strong>
-        </p>
+        </button>
         <TurnButton
           label={`${label}: a week later`}
           way="on"
@@ -58,11 +63,6 @@ export function AxisStrip({ plan, results, bar, moves }: AxisStripProps): VNode 
           ? movedWords({ bar, before: moves.before, results, say })
           : `${problemSentence(plan, moves.refusal)} It stays in ${say.week(bar.from)}.`}
       </p>
-      {sheet !== null && (
-        <Button kind="quiet" onPress={() => session.openSheet(sheet)} label={`All fields of ${label}`}>
-          All its fields
-        </Button>
-      )}
     </div>
   );
 }

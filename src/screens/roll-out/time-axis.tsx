@@ -2,7 +2,7 @@
 // what lands under its lid, and the cash below, all on the same weeks. What is moved shows in the cash in the same frame.
 // Worked example: an opening dragged from week 10 to week 14 moves its fill, its orders and the lowest week with it.
 import type { VNode } from 'preact';
-import { useMemo } from 'preact/hooks';
+import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import { Disclosure, SelectField, Table, TimeAxis } from '../../widgets/index.ts';
 import { useKept } from '../ladder/kept.ts';
 import { Part } from '../ladder/parts.tsx';
@@ -40,6 +40,10 @@ export function RollOutAxis({ shown, week, onWeek }: RollOutAxisProps): VNode {
   const groups = [...chains, ...products];
   const moves = useWeekMoves(weeks);
   const bar = groups.flatMap(({ bars }) => bars).find(({ id }) => id === moves.chosen) ?? null;
+  const whole = useRef<HTMLDivElement>(null);
+  useLayoutEffect(() => {
+    if (moves.chosen !== null) whole.current?.scrollIntoView({ block: 'nearest', behavior: 'instant' });
+  }, [moves.chosen]);
   const rows = useSettled([results, say], () => calendarRows({ plan, results, groups, say }));
   return (
     <Part title="Week by week">
@@ -51,21 +55,23 @@ export function RollOutAxis({ shown, week, onWeek }: RollOutAxisProps): VNode {
           if (isWeekCount(value)) setCount(value);
         }}
       />
-      <TimeAxis
-        label="The roll-out week by week"
-        count={weeks}
-        scales={scales}
-        lines={lines}
-        groups={groups}
-        docked={docked}
-        index={week}
-        onIndex={onWeek}
-        chosen={moves.chosen}
-        onShift={moves.onShift}
-        onStep={moves.onStep}
-        onChoose={moves.choose}
-      />
-      <AxisStrip plan={plan} results={results} bar={bar} moves={moves} />
+      <div class="ff-axis-whole" ref={whole}>
+        <TimeAxis
+          label="The roll-out week by week"
+          count={weeks}
+          scales={scales}
+          lines={lines}
+          groups={groups}
+          docked={docked}
+          index={week}
+          onIndex={onWeek}
+          chosen={moves.chosen}
+          onShift={moves.onShift}
+          onStep={moves.onStep}
+          onChoose={moves.choose}
+        />
+        <AxisStrip plan={plan} results={results} bar={bar} moves={moves} />
+      </div>
       <Disclosure summary="The calendar as a table">
         <Table
           caption={captionOf('What happens when', rows)}
