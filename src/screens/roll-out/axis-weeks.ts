@@ -1,12 +1,14 @@
-// The head of the time axis: months above, below them the weeks as they are counted here: weeks of the plan or weeks of
-// the ISO year. A week stands in the month of its first day.
-// Worked figure: a plan that starts on 2 March 2026 begins in ISO week 10, and its week 5 begins April.
+// The head of the time axis: months above, below them the weeks as they are counted here: weeks of the plan, weeks of the
+// ISO year, or periods of the retail calendar (4-5-4). A week stands in the month, and in the period, of its first day.
+// Worked figure: a plan that starts on 2 March 2026 begins in ISO week 10 and in week 1 of period 2; its week 5 begins April.
 import { isoDateOf, isoWeekOf } from '../../domain/calendar.ts';
+import { retailWeekOf } from '../../domain/calendar-454.ts';
 import type { AxisScale } from '../../widgets/index.ts';
 
 export const WEEK_COUNTS = [
   { value: 'plan', label: 'Weeks of the plan' },
   { value: 'iso', label: 'ISO weeks' },
+  { value: 'retail', label: '4-5-4 periods' },
 ] as const;
 export type WeekCount = (typeof WEEK_COUNTS)[number]['value'];
 
@@ -50,5 +52,13 @@ function monthMarks(days: readonly number[]): AxisScale['marks'] {
 }
 
 function weekMarks(days: readonly number[], count: WeekCount): AxisScale['marks'] {
+  if (count === 'retail') return days.map(retailMark);
   return days.map((day, index) => ({ index, text: String(count === 'plan' ? index : isoWeekOf(day)) }));
+}
+
+/** "P2" where a period begins, then the number of the week within it. */
+function retailMark(day: number, index: number): AxisScale['marks'][number] {
+  const { period, weekOfPeriod } = retailWeekOf(day);
+  const begins = weekOfPeriod === 1;
+  return { index, text: begins ? `P${period}` : String(weekOfPeriod), strong: begins };
 }
