@@ -23,6 +23,7 @@ const views: Place[] = [
   [`${THREE}/deal`, 'Deal'],
   [`${THREE}/cash`, 'Cash'],
   [`${THREE}/roll-out`, 'Roll-out'],
+  ['#/p/demo-twelve-chains/roll-out', 'Roll-out'],
   [`${THREE}/promise`, 'Promise'],
   [`${ONE}/table`, 'Across the table'],
   [`${THREE}/table`, 'Across the table'],

@@ -71,6 +71,53 @@ describe.each(all.map(({ plan }) => ({ name: plan.name, plan })))('across the ta
   });
 });
 
+describe.each(
+  all
+    .filter(({ plan }) => plan.accounts.some(({ waves }) => waves.length > 0))
+    .map(({ plan }) => ({
+      name: plan.name,
+      plan,
+    })),
+)('on the time axis, $name', ({ plan }) => {
+  test('an opening moved by a week shows its cash in the next frame', async () => {
+    const { page } = opened;
+    await goTo(page, `#/p/${plan.id}/roll-out`, 'Roll-out');
+    const grip = page.locator('.ff-axis-grip').first();
+    await grip.waitFor();
+    const times = await grip.evaluate(async (element, count) => {
+      const shown = (): string =>
+        [...document.querySelectorAll('.ff-axis-strip, .ff-axis-dock')]
+          .map((each) => `${each.textContent} ${each.querySelector('.ff-axis-step')?.getAttribute('d')}`)
+          .join();
+      const turns: Turn[] = [];
+      for (let turn = 0; turn < count; turn += 1) {
+        await new Promise((done) => setTimeout(done, 50));
+        await new Promise(requestAnimationFrame);
+        const before = shown();
+        const from = performance.now();
+        const key = turn % 4 < 2 ? 'ArrowRight' : 'ArrowLeft';
+        element.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true }));
+        const blockedMs = performance.now() - from;
+        let frames = 0;
+        do {
+          if (frames > 60) throw new Error('a moved opening changed nothing on the screen');
+          await new Promise(requestAnimationFrame);
+          frames += 1;
+        } while (shown() === before);
+        turns.push({ tookMs: performance.now() - from, blockedMs, frames });
+      }
+      return turns;
+    }, TYPED);
+    const took = medianOf(times.map(({ tookMs }) => tookMs));
+    const blocked = medianOf(times.map(({ blockedMs }) => blockedMs));
+    const frames = medianOf(times.map((each) => each.frames));
+    console.log(
+      `${plan.name}, an opening moved: ${frames} frame(s), ${took.toFixed(1)} ms, of them ${blocked.toFixed(1)} ms in the event`,
+    );
+    expect(frames).toBeLessThanOrEqual(FRAMES_MOST);
+  });
+});
+
 interface Turn {
   /** From the input event until the frame with the new result is painted. */
   readonly tookMs: number;
