@@ -3,7 +3,7 @@
 // Worked example: a first start opens the store, finds no plan, and shows the first example's four verdicts.
 import { render } from 'preact';
 import type { Workbox } from 'workbox-window';
-import { browserDeps } from './app/browser.ts';
+import { browserDeps, loadGate } from './app/browser.ts';
 import { createSession, type Example, type Session, type UpdatePort } from './app/session.ts';
 import { gaveWay } from './app/turned.ts';
 import { evaluate } from './domain/evaluate.ts';
@@ -18,6 +18,7 @@ void run();
 async function run(): Promise<void> {
   const page = document.getElementById('app');
   if (page === null) throw new Error('index.html has no place for the app');
+  loadGate().catch(() => undefined); // on its way while the first screen is made; who needs it asks again
   let session: Session | null = null;
   const asked = gaveWay(async () => session?.flush());
   const [examples, isGone] = await Promise.all([loadExamples(), asked]);

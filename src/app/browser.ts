@@ -2,6 +2,7 @@
 // that touches the page; main.tsx passes what it makes into createSession.
 // Worked example: createSession(browserDeps({ evaluate, examples, update }))
 import { createComputer } from '../compute/computer.ts';
+import type { Gate } from '../plan-format/index.ts';
 import { askPersistent, downloadFile, openStore, openTabs } from '../storage/index.ts';
 import type { Device, SessionDeps } from './core.ts';
 import type { HistoryPort } from './navigation.ts';
@@ -15,6 +16,7 @@ export function browserDeps(
     update: own.update,
     computer: createComputer(newWorker),
     partsOf: (value, shape) => new Intl.NumberFormat(own.locale, shape).formatToParts(value),
+    loadGate,
     openStore,
     tabs: openTabs(),
     history: browserHistory(),
@@ -22,6 +24,11 @@ export function browserDeps(
     clock: () => Date.now(),
     newId,
   };
+}
+
+/** What judges plans is a script of its own. main.tsx asks for it at once; the browser fetches it one time for all. */
+export function loadGate(): Promise<Gate> {
+  return import('../plan-format/gate.ts');
 }
 
 function newWorker(): Worker {

@@ -5,7 +5,7 @@ import type { NumberLook, PartsOf } from '../domain/money/look.ts';
 import type { Plan } from '../domain/plan/index.ts';
 import type { Outcome } from '../domain/problems.ts';
 import type { Results } from '../domain/results.ts';
-import type { PlanFile, Reading, Refusal } from '../plan-format/index.ts';
+import type { Gate, PlanFile, Reading, Refusal } from '../plan-format/index.ts';
 import type { Saver, Store, Tabs } from '../storage/index.ts';
 import type { HistoryPort } from './navigation.ts';
 import type { PlanSave } from './saving.ts';
@@ -40,6 +40,8 @@ export interface SessionDeps {
   /** Long work, off the page's thread. */
   computer: Computer;
   examples: readonly Example[];
+  /** Fetches what judges plans; may be called again after it failed. */
+  loadGate: () => Promise<Gate>;
   openStore: (onClosed: (refusal: Refusal) => void) => Promise<Reading<Store>>;
   tabs: Tabs;
   history: HistoryPort;
@@ -61,6 +63,8 @@ export interface Core {
   deps: SessionDeps;
   state: State;
   store: Store | null;
+  /** What judges plans, once it is there; ask gate.ts for it. */
+  gate: Gate | null;
   /** By plan id: what the store doesn't have yet. */
   held: Map<string, HeldPlan>;
   /** By plan id: the newest revision that this tab has read from the store or handed to it. */

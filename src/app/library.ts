@@ -2,7 +2,7 @@
 // twice: an imported plan whose id is in use gets a new one, and overwrites nothing.
 // Worked example: importing the file of a plan that is still here gives a second plan of the same name.
 import type { Plan } from '../domain/plan/index.ts';
-import { checkPlan, isRefused, planFile } from '../plan-format/index.ts';
+import { isRefused, planFile } from '../plan-format/index.ts';
 import {
   type ChosenFile,
   deletePlan as deleteKept,
@@ -16,6 +16,7 @@ import { duplicatePlan, renamePlan } from './commands/plans.ts';
 import { attempt } from './commit.ts';
 import type { Core, HeldPlan } from './core.ts';
 import { exampleOf } from './examples.ts';
+import { gateOf, gateOrSay } from './gate.ts';
 import { replaceRoute } from './navigation.ts';
 import { dismiss, notify, notifyRefusal } from './notices.ts';
 import { leave, openPlan, show } from './opening.ts';
@@ -26,8 +27,10 @@ import { shared } from './share.ts';
 import { together } from './state.ts';
 
 /** Takes in a plan that is new here, opens it and has it saved; false, with its problems shown, when it is not sound. */
-export function addPlan(core: Core, plan: Plan, fileName: string): boolean {
-  const checked = checkPlan(plan);
+export async function addPlan(core: Core, plan: Plan, fileName: string): Promise<boolean> {
+  const gate = core.gate ?? (await gateOrSay(core));
+  if (gate === null) return false;
+  const checked = gate.checkPlan(plan);
   if (!checked.ok) {
     core.state.importTrouble.value = { fileName, problems: checked.problems };
     return false;
@@ -47,7 +50,7 @@ export function addPlan(core: Core, plan: Plan, fileName: string): boolean {
 
 export async function importFile(core: Core, file: ChosenFile): Promise<boolean> {
   const read = await readPlanFile(file);
-  if (read.ok) return addPlan(core, read.value, file.name);
+  if (read.ok) return await addPlan(core, read.value, file.name);
   if (isRefused(read)) notifyRefusal(core.state.notices, read.refusal);
   else core.state.importTrouble.value = { fileName: file.name, problems: read.problems };
   return false;
@@ -60,7 +63,7 @@ export async function exportPlan(core: Core, id: string): Promise<boolean> {
     core.deps.device.download(planFile(plan));
     return true;
   }
-  const kept = core.store === null ? null : await loadPlan(core.store, id);
+  const kept = core.store === null ? null : await loadPlan(core.store, id, () => gateOf(core));
   const file = kept !== null && isRefused(kept) ? kept.refusal.file : null;
   if (file) core.deps.device.download(file);
   else if (kept !== null && isRefused(kept)) notifyRefusal(core.state.notices, kept.refusal);
@@ -72,7 +75,7 @@ export async function duplicate(core: Core, id: string, name: string): Promise<b
   const plan = (await anyPlan(core, id)) ?? exampleOf(core.deps.examples, id);
   if (!plan) return openPlan(core, id); // says why it can't be read
   const copy = duplicatePlan(plan, { id: core.deps.newId(), name });
-  return copy.ok && addPlan(core, copy.value, name);
+  return copy.ok && (await addPlan(core, copy.value, name));
 }
 
 export async function rename(core: Core, id: string, name: string): Promise<boolean> {

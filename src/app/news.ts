@@ -6,6 +6,7 @@ import { FORMAT_VERSION, refused } from '../plan-format/index.ts';
 import { loadPlan, type News } from '../storage/index.ts';
 import { replacePlan } from './commit.ts';
 import type { Core } from './core.ts';
+import { gateOf } from './gate.ts';
 import { replaceRoute } from './navigation.ts';
 import { notifyInfo, notifyRefusal } from './notices.ts';
 import { leave } from './opening.ts';
@@ -39,7 +40,7 @@ function stopWriting(core: Core, format: number): void {
 async function reload(core: Core, id: string): Promise<void> {
   const { state, store } = core;
   const before = state.plan.value;
-  const kept = store === null ? null : await loadPlan(store, id);
+  const kept = store === null ? null : await loadPlan(store, id, () => gateOf(core));
   // An edit made while the store answered goes first: its own save will find the two versions.
   if (!kept?.ok || before === null || state.plan.value !== before || !isKept(core, id)) return;
   const { plan, revision } = kept.value;

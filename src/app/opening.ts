@@ -5,9 +5,10 @@ import type { Plan } from '../domain/plan/index.ts';
 import { hasAt } from '../domain/plan/path.ts';
 import { isRefused, type Reading, refused } from '../plan-format/index.ts';
 import { loadPlan, readMeta } from '../storage/index.ts';
-import { replacePlan } from './commit.ts';
+import { judgeWaiting, replacePlan } from './commit.ts';
 import type { Core } from './core.ts';
 import { exampleOf } from './examples.ts';
+import { gateOf } from './gate.ts';
 import { notifyRefusal } from './notices.ts';
 import { shared } from './share.ts';
 import { together } from './state.ts';
@@ -44,6 +45,7 @@ export function show(core: Core, plan: Plan, revision: number): void {
     state.steps.value = before?.steps ?? NO_STEPS;
     state.pending.value = before?.pending ?? new Map();
     replacePlan(core, shared(undefined, plan), revision);
+    judgeWaiting(core);
   });
 }
 
@@ -65,7 +67,7 @@ export function leave(core: Core): void {
 async function findPlan(core: Core, id: string): Promise<Reading<{ plan: Plan; revision: number }>> {
   const own = core.held.get(id);
   if (own) return { ok: true, value: own };
-  const kept = core.store === null ? null : await loadPlan(core.store, id);
+  const kept = core.store === null ? null : await loadPlan(core.store, id, () => gateOf(core));
   if (kept?.ok) {
     const { plan, revision, original } = kept.value;
     core.seen.set(id, revision);

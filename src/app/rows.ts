@@ -8,6 +8,7 @@ import { listPlans, loadPlan, type PlanRow } from '../storage/index.ts';
 import { computeOf } from './computing.ts';
 import type { Core } from './core.ts';
 import { examplePlans } from './examples.ts';
+import { gateOf, gateOrSay } from './gate.ts';
 import { notifyRefusal } from './notices.ts';
 import type { Marks } from './state.ts';
 
@@ -37,6 +38,7 @@ export async function refreshRows(core: Core): Promise<void> {
 /** Fills the marks of every row and example that has none for its revision, one plan after the other. */
 export async function computeMarks(core: Core): Promise<void> {
   for (const plan of examplePlans(core.deps.examples)) setMarks(core, plan.id, plan);
+  if (core.state.plans.value.length === 0 || (await gateOrSay(core)) === null) return;
   for (const { id } of core.state.plans.value) setMarks(core, id, await anyPlan(core, id));
 }
 
@@ -46,7 +48,7 @@ export async function anyPlan(core: Core, id: string): Promise<Plan | null> {
   if (state.plan.value?.id === id) return state.plan.value;
   const own = held.get(id);
   if (own) return own.plan;
-  const kept = store === null ? null : await loadPlan(store, id);
+  const kept = store === null ? null : await loadPlan(store, id, () => gateOf(core));
   return kept?.ok ? kept.value.plan : null;
 }
 

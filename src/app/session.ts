@@ -45,6 +45,7 @@ export function createSession(deps: SessionDeps) {
     deps,
     state: makeState(),
     store: null,
+    gate: null,
     held: new Map(),
     seen: new Map(),
     originals: new Map(),
@@ -107,7 +108,7 @@ function turn(core: Core, next: Turn | null): void {
 function plans(core: Core) {
   return {
     openPlan: (id: string) => openPlan(core, id),
-    /** A new plan: checked, opened, saved. Its id is changed when it is taken. */
+    /** A new plan: checked, opened, saved; false when it is not sound. Its id is changed when it is taken. */
     addPlan: (plan: Plan) => addPlan(core, plan, plan.name),
     examples: () => examplePlans(core.deps.examples),
     duplicatePlan: (id: string, name: string) => duplicate(core, id, name),

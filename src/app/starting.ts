@@ -5,6 +5,7 @@ import { effect, untracked } from '@preact/signals';
 import { isRefused, type Refusal } from '../plan-format/index.ts';
 import { readMeta, writeMeta } from '../storage/index.ts';
 import type { Core } from './core.ts';
+import { gateOf } from './gate.ts';
 import { followResults } from './leans.ts';
 import { followAddress, replaceRoute } from './navigation.ts';
 import { hear } from './news.ts';
@@ -17,6 +18,7 @@ import { keepTyped } from './typing.ts';
 
 export async function start(core: Core): Promise<void> {
   const { deps, state } = core;
+  void gateOf(core); // on its way; who needs it waits for it, and says so where it can't be had
   await openTheStore(core);
   await refreshRows(core);
   replaceRoute(core, await firstRoute(core));

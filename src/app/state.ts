@@ -6,21 +6,23 @@ import { batch, computed, type ReadonlySignal, type Signal, signal } from '@prea
 import type { Plan } from '../domain/plan/index.ts';
 import type { Outcome, Problem } from '../domain/problems.ts';
 import type { Results, VerdictName, VerdictState } from '../domain/results.ts';
-import type { PlanFile, Refusal } from '../plan-format/index.ts';
+import type { Gate, PlanFile, Refusal } from '../plan-format/index.ts';
 import type { PlanRow } from '../storage/index.ts';
 import type { Leans } from './leans.ts';
 import type { Notices } from './notices.ts';
 import type { Route } from './route.ts';
 import { NO_STEPS, type Steps } from './undo.ts';
 
-/** An edit that was not accepted: it is tried again after every accepted one. */
+/** An edit that was not accepted, or not judged yet: one that was refused is tried again after every accepted one. */
 export interface Pending {
   /** What was typed; null when a control without text was used. */
   text: string | null;
   /** The kind it was typed as, to type it again after a reload. */
   kind: string | null;
   problems: readonly Problem[];
-  apply: (plan: Plan) => Outcome<Plan>;
+  apply: (plan: Plan, gate: Gate) => Outcome<Plan>;
+  /** What judges it wasn't there yet: then it has no problems so far. */
+  waits: boolean;
 }
 
 export type Pendings = ReadonlyMap<string, Pending>;
@@ -108,7 +110,7 @@ export function viewsOf(state: State): Views {
     stale: computed(
       () =>
         plan.value !== null &&
-        (typedTexts(pending.value).size > 0 ||
+        ([...pending.value.values()].some(({ text, waits }) => text !== null || waits) ||
           planProblems.value.length > 0 ||
           (results.value !== null && results.value.revision !== revision.value)),
     ),

@@ -7,9 +7,9 @@ import { minorDigitsOf } from '../domain/money/currency.ts';
 import { type NumberLook, numberLook } from '../domain/money/look.ts';
 import { parseTyped, type Typed } from '../domain/money/parse-typed.ts';
 import type { Plan } from '../domain/plan/index.ts';
-import { accepts } from '../domain/plan/schema-at.ts';
 import { shown } from '../domain/plan/shown.ts';
 import { fine, type Outcome, trouble } from '../domain/problems.ts';
+import type { Gate } from '../plan-format/index.ts';
 import { writeMeta } from '../storage/index.ts';
 import { type FieldChange, setField } from './commands/field.ts';
 import { attempt, dropPending } from './commit.ts';
@@ -31,8 +31,9 @@ export function isTypingKind(kind: unknown): kind is TypingKind {
 
 /** True when the text was accepted. An emptied field that may be unknown becomes unknown (null). */
 export function typeInto(core: Core, { path, text, kind }: Typing): boolean {
-  const apply = (plan: Plan): Outcome<Plan> => {
-    const value = fieldValue(core, plan, { path, text, kind });
+  const apply = (plan: Plan, { accepts }: Gate): Outcome<Plan> => {
+    const takesNothing = text.trim() === '' && accepts(plan, path, null);
+    const value = takesNothing ? fine(null) : fieldValue(core, plan, { path, text, kind });
     return value.ok ? setField(plan, { path, value: value.value }) : value;
   };
   return attempt(core, { at: path, text, kind, apply });
@@ -66,7 +67,6 @@ export function lookFor(core: Core, currency: string): NumberLook {
 }
 
 function fieldValue(core: Core, plan: Plan, { path, text, kind }: Typing): Outcome<unknown> {
-  if (text.trim() === '' && accepts(plan, path, null)) return fine(null);
   if (kind === 'text' || kind === 'date') return fine(text.trim());
   const typed = parseTyped(lookFor(core, plan.currency), kind, text);
   if (typed.ok) return fine(kind === 'whole' ? Number(typed.text) : typed.text);

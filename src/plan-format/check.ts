@@ -8,7 +8,8 @@ import { type Plan, planSchema } from '../domain/plan/index.ts';
 import { pathOfKeys } from '../domain/plan/path.ts';
 import { checkRules } from '../domain/plan/rules.ts';
 import { type Outcome, type Problem, trouble } from '../domain/problems.ts';
-import { pathText, problemsOf } from './issues.ts';
+import { problemsOf } from './issues.ts';
+import { pathText } from './path-text.ts';
 
 export const PROBLEMS_MOST = 50;
 

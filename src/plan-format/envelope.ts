@@ -4,10 +4,13 @@
 import type { Plan } from '../domain/plan/index.ts';
 import { shown } from '../domain/plan/shown.ts';
 import { type Outcome, type Problem, trouble } from '../domain/problems.ts';
-import { pathText } from './issues.ts';
+import { pathText } from './path-text.ts';
 import type { PlanFile } from './refusal.ts';
 
 export const FORMAT_NAME = 'firstfill-plan';
+
+/** Longest text taken in, in characters; far above any plan the limits of the schema allow. */
+export const FILE_CHARACTERS_MOST = 20_000_000;
 
 /** Fields beside the plan that are named, when there are more. */
 const NAMED_MOST = 50;

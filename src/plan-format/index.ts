@@ -1,21 +1,20 @@
-// The door of this room: what a saved plan looks like, and used to. Files and stored plans come in here as text or raw
-// values and leave as plans, problems or refusals; nothing else in the app reads a raw plan.
-// Worked example: planOfFile(json) gives { ok: true, value: plan } or says why not; planFile(plan) gives it back. The
-// text of a file comes in at text.ts.
+// The door of this room that the first screen waits for: what a plan file is called and how one is written, what a refusal
+// is. Judging what comes in stands behind two more doors, fetched later: gate.ts, and for a file's text text.ts.
+// Worked example: planFile(plan) is the file of a plan; gate.ts's planOfFile(JSON.parse(text)) gives the plan back, or
+// says why not.
 
 export type { Plan } from '../domain/plan/index.ts';
 export type { Outcome, Problem } from '../domain/problems.ts';
-export { checkPlan, PROBLEMS_MOST } from './check.ts';
-export { FORMAT_NAME, planFile, planText, rawPlanFile } from './envelope.ts';
-export { FORMAT_VERSION, MIGRATIONS, type Migration, numberingFault } from './migrations/index.ts';
 export {
   FILE_CHARACTERS_MOST,
-  type Format,
-  planOfFile,
-  RELEASED,
-  type ReadPlan,
-  readPlan,
-} from './parse.ts';
+  FORMAT_NAME,
+  planFile,
+  planOfEnvelope,
+  planText,
+  rawPlanFile,
+} from './envelope.ts';
+export { FORMAT_VERSION, MIGRATIONS, type Migration, numberingFault } from './migrations/index.ts';
+export type { Format, ReadPlan } from './parse.ts';
 export {
   isRefused,
   type PlanFile,
@@ -25,3 +24,6 @@ export {
   type Refused,
   refused,
 } from './refusal.ts';
+
+/** What gate.ts gives. */
+export type Gate = typeof import('./gate.ts');

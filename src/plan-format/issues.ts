@@ -5,8 +5,9 @@
 import type * as z from 'zod/mini';
 import { getAt, pathOfKeys } from '../domain/plan/path.ts';
 import { fieldNamesAt } from '../domain/plan/schema-at.ts';
-import { shortened, shown } from '../domain/plan/shown.ts';
+import { shown } from '../domain/plan/shown.ts';
 import type { Problem } from '../domain/problems.ts';
+import { pathText } from './path-text.ts';
 
 type Issue = z.core.$ZodIssue;
 
@@ -37,11 +38,6 @@ function unknownFields(raw: unknown, issue: Issue & { keys: string[] }): Problem
     got: shown(ownValue(object, key)),
     expected: known.length > 0 ? `only the fields ${known.join(', ')}` : 'no field of that name',
   }));
-}
-
-/** A path with a name that anybody may have made up: on one line, and cut. */
-export function pathText(path: string): string {
-  return shortened(JSON.stringify(path).slice(1, -1));
 }
 
 function fieldProblem(raw: unknown, issue: Issue): Problem {

@@ -24,15 +24,17 @@ export interface ReadPlan {
   migratedFrom: number | null;
 }
 
-/** Longest text taken in, in characters; far above any plan the limits of the schema allow. */
-export const FILE_CHARACTERS_MOST = 20_000_000;
-
 /** The plan inside a file's JSON, or every problem with it, or a refusal when it is of a newer format. */
 export function planOfFile(raw: unknown): Reading<Plan> {
   const plan = planOfEnvelope(raw);
   if (!plan.ok) return plan;
-  const read = readPlan(plan.value, RELEASED);
+  const read = readKept(plan.value);
   return read.ok ? { ok: true, value: read.value.plan } : read;
+}
+
+/** A plan as it was kept, of any version released so far. */
+export function readKept(raw: unknown): Reading<ReadPlan> {
+  return readPlan(raw, RELEASED);
 }
 
 /** A plan as it was kept, of whatever version. The given value is never changed. */

@@ -14,7 +14,8 @@ export type RefusalCode =
   | 'store-full' // no room left
   | 'store-failed' // any other failure of the store
   | 'changed-elsewhere' // another tab saved the plan in the meantime
-  | 'file-unreadable'; // a chosen file could not be read at all
+  | 'file-unreadable' // a chosen file could not be read at all
+  | 'part-missing'; // a part of the app could not be fetched
 
 /** A file to hand to the person, as text. */
 export interface PlanFile {

@@ -5,9 +5,10 @@ import type { Plan } from '../domain/plan/index.ts';
 import { pathOfKeys } from '../domain/plan/path.ts';
 import { type Outcome, type Problem, trouble } from '../domain/problems.ts';
 import { capped, PROBLEMS_MOST } from './check.ts';
-import { pathText } from './issues.ts';
+import { FILE_CHARACTERS_MOST } from './envelope.ts';
 import { walkJson } from './json-text.ts';
-import { FILE_CHARACTERS_MOST, planOfFile } from './parse.ts';
+import { planOfFile } from './parse.ts';
+import { pathText } from './path-text.ts';
 import type { Reading } from './refusal.ts';
 
 /** The plan a file holds, or every problem with it, or a refusal when it is of a newer format. */

@@ -2,15 +2,7 @@
 // A record that can't be read hinders no other: the list still works, and what was kept is offered as a file.
 // Worked example: two tabs open revision 7; the first saves 8; the second, saving its own 8 on the base of 7, is
 // refused with 'changed-elsewhere', and nothing of the first tab's is overwritten.
-import {
-  isRefused,
-  type Plan,
-  RELEASED,
-  type Reading,
-  rawPlanFile,
-  readPlan,
-  refused,
-} from '../plan-format/index.ts';
+import { type Gate, isRefused, type Plan, type Reading, rawPlanFile, refused } from '../plan-format/index.ts';
 import { failure, stopped } from './failure.ts';
 import type { PlanRecord, Store } from './open.ts';
 
@@ -49,8 +41,15 @@ export async function listPlans(store: Store): Promise<Reading<PlanRow[]>> {
   }
 }
 
-/** A plan, migrated where it is of an older format. What is kept is not touched by reading. */
-export async function loadPlan(store: Store, id: string): Promise<Reading<LoadedPlan>> {
+/**
+ * A plan, migrated where it is of an older format. What is kept is not touched by reading. `gate` is asked for what
+ * judges it once there is something to judge.
+ */
+export async function loadPlan(
+  store: Store,
+  id: string,
+  gate: () => Promise<Reading<Pick<Gate, 'readKept'>>>,
+): Promise<Reading<LoadedPlan>> {
   let record: PlanRecord | undefined;
   try {
     record = await store.database.get('plans', id);
@@ -58,9 +57,11 @@ export async function loadPlan(store: Store, id: string): Promise<Reading<Loaded
     return failure('read', error, store);
   }
   if (record === undefined) return refused('not-found', 'There is no such plan on this device.', null);
+  const judge = await gate();
+  if (!judge.ok) return judge;
   const { name, revision } = rowOf(record);
   const file = rawPlanFile(record.plan, name);
-  const read = readPlan(record.plan, RELEASED);
+  const read = judge.value.readKept(record.plan);
   if (isRefused(read)) return { ok: false, refusal: { ...read.refusal, file } };
   if (!read.ok) {
     const [first] = read.problems;

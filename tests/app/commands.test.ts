@@ -28,7 +28,7 @@ import { duplicatePlan, renamePlan } from '../../src/app/commands/plans.ts';
 import { lockRung, solveFor, unlockRung } from '../../src/app/commands/rungs.ts';
 import type { Plan } from '../../src/domain/plan/index.ts';
 import { type Outcome, sentence } from '../../src/domain/problems.ts';
-import { checkPlan } from '../../src/plan-format/index.ts';
+import { checkPlan } from '../../src/plan-format/gate.ts';
 import { examplePlan } from '../storage/store.ts';
 import { aHand, aListing, anAccount, anItem } from '../support/builders.ts';
 

@@ -194,7 +194,11 @@ describe('a plan that can not be computed', () => {
   });
 
   test('once open, is mended step by step: edits are accepted and saved, results wait', async () => {
-    session.addPlan({ ...(session.plan.value as never as object), id: 'stuck', name: UNCOMPUTABLE } as never);
+    await session.addPlan({
+      ...(session.plan.value as never as object),
+      id: 'stuck',
+      name: UNCOMPUTABLE,
+    } as never);
     expect(session.plan.value?.id).toBe('stuck');
     expect(session.results.value).toBeNull();
     expect(session.stale.value).toBe(true);

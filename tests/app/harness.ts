@@ -16,6 +16,7 @@ import type { Answers } from '../../src/compute/protocol.ts';
 import type { Plan } from '../../src/domain/plan/index.ts';
 import { fine, type Outcome, trouble } from '../../src/domain/problems.ts';
 import type { Results } from '../../src/domain/results.ts';
+import * as gate from '../../src/plan-format/gate.ts';
 import { FORMAT_VERSION, planText } from '../../src/plan-format/index.ts';
 import { type News, openStore, type Tabs } from '../../src/storage/index.ts';
 import { examplePlan } from '../storage/store.ts';
@@ -94,6 +95,7 @@ export function around(tabs: Tabs = makeDevice().tab(), hash = ''): Around {
     computer: answering(own),
     examples: [example('example-a', 'Example A'), example('example-b', 'Example B')],
     partsOf: (value, shape) => new Intl.NumberFormat('en-US', shape).formatToParts(value),
+    loadGate: () => Promise.resolve(gate),
     openStore,
     tabs,
     history: historyOf(own, (tell) => {
@@ -136,7 +138,7 @@ export async function started(own: Around): Promise<Session> {
 /** A started session with the small plan open and saved. */
 export async function withPlan(own: Around): Promise<Session> {
   const session = await started(own);
-  session.addPlan(examplePlan('small'));
+  await session.addPlan(examplePlan('small'));
   session.go({ view: 'front', planId: 'small', sheet: null });
   await settled(session);
   return session;

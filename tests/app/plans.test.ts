@@ -190,7 +190,7 @@ describe('import and export', () => {
 
   test('a plan that does not pass the checks is not added', async () => {
     const session = await started(own);
-    expect(session.addPlan({ ...examplePlan('small'), horizonWeeks: 3 })).toBe(false);
+    expect(await session.addPlan({ ...examplePlan('small'), horizonWeeks: 3 })).toBe(false);
     expect(session.importTrouble.value?.problems[0]?.path).toBe('horizonWeeks');
   });
 });
@@ -258,7 +258,7 @@ describe('plans of the list', () => {
 
   test('of two openings in a row the later one counts', async () => {
     const session = await withPlan(own);
-    session.addPlan({ ...examplePlan('whole') });
+    await session.addPlan({ ...examplePlan('whole') });
     await settled(session);
     const first = session.openPlan('small');
     const second = session.openPlan('example-a');
@@ -329,9 +329,9 @@ describe('a device that keeps nothing', () => {
     const session = await started(own);
     expect(session.storage.value?.code).toBe('store-unavailable');
     expect(session.notices.value[0]).toMatchObject({ kind: 'refusal', sentence });
-    session.addPlan(examplePlan('small'));
+    await session.addPlan(examplePlan('small'));
     session.typeInto(DOORS, '70', 'whole');
-    session.addPlan(examplePlan('whole'));
+    await session.addPlan(examplePlan('whole'));
     await session.openPlan('small');
     expect(doorsOf(session)).toBe(70);
     expect(session.saving.value).toBe('unsaved');
@@ -349,7 +349,7 @@ describe('a device that keeps nothing', () => {
     own.deps.openStore = () =>
       Promise.resolve({ ok: false, refusal: { code: 'store-unavailable', sentence: 'No.', file: null } });
     const session = await started(own);
-    session.addPlan(examplePlan('small'));
+    await session.addPlan(examplePlan('small'));
     await session.deletePlan('small');
     expect(names(session)).toEqual([]);
     session.notices.value.find(({ kind }) => kind === 'undo')?.action?.run();

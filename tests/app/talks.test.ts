@@ -28,7 +28,7 @@ import { evaluate } from '../../src/domain/evaluate.ts';
 import type { Account, Plan } from '../../src/domain/plan/index.ts';
 import { type Outcome, sentence } from '../../src/domain/problems.ts';
 import { figuresFor, termsOf, withTerms } from '../../src/domain/talks/index.ts';
-import { checkPlan } from '../../src/plan-format/index.ts';
+import { checkPlan } from '../../src/plan-format/gate.ts';
 import { sayFor } from '../../src/reckon/say.ts';
 import { movesBetween } from '../../src/screens/talks/moves.ts';
 import { freshDatabase } from '../storage/store.ts';

@@ -7,8 +7,9 @@ import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { Charge, UnitBases } from '../../src/domain/allowances/contract.ts';
-import { ALLOWANCE_KINDS, allowance, kindOf } from '../../src/domain/allowances/index.ts';
+import { ALLOWANCE_KINDS, kindOf } from '../../src/domain/allowances/index.ts';
 import { dec } from '../../src/domain/money/decimal.ts';
+import { allowance } from '../../src/domain/plan/allowance-terms.ts';
 
 const folder = join(import.meta.dirname, '../../src/domain/allowances');
 

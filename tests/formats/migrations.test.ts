@@ -5,14 +5,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Plan } from '../../src/domain/plan/index.ts';
 import { fine, trouble } from '../../src/domain/problems.ts';
-import {
-  type Format,
-  isRefused,
-  type Migration,
-  numberingFault,
-  RELEASED,
-  readPlan,
-} from '../../src/plan-format/index.ts';
+import { RELEASED, readPlan } from '../../src/plan-format/gate.ts';
+import { type Format, isRefused, type Migration, numberingFault } from '../../src/plan-format/index.ts';
 
 const renamed: Migration = {
   from: 1,

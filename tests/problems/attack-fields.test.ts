@@ -5,7 +5,7 @@
  */
 import { describe, expect, test } from 'vitest';
 import type { Plan } from '../../src/domain/plan/index.ts';
-import { checkPlan } from '../../src/plan-format/index.ts';
+import { checkPlan } from '../../src/plan-format/gate.ts';
 import {
   answerOf,
   answerTo,

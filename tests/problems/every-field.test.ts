@@ -6,7 +6,7 @@
 import { describe, expect, test } from 'vitest';
 import { isUnder } from '../../src/domain/plan/path.ts';
 import { type Problem, sentence } from '../../src/domain/problems.ts';
-import { checkPlan } from '../../src/plan-format/index.ts';
+import { checkPlan } from '../../src/plan-format/gate.ts';
 import { exampleText } from './plan-cases.ts';
 
 const whole = (JSON.parse(exampleText('whole')) as { plan: unknown }).plan;

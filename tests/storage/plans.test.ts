@@ -3,6 +3,7 @@
  * no other and is handed out as a file, and two tabs can't overwrite each other.
  */
 import { beforeEach, describe, expect, test } from 'vitest';
+import * as judges from '../../src/plan-format/gate.ts';
 import type { Plan } from '../../src/plan-format/index.ts';
 import { parsePlanText } from '../../src/plan-format/text.ts';
 import {
@@ -19,6 +20,7 @@ import { examplePlan, fillDisk, freshDatabase, getRaw, opened, putRaw, refusalIn
 
 let store: Store;
 const plan = examplePlan('whole');
+const gate = () => Promise.resolve({ ok: true as const, value: judges });
 
 beforeEach(async () => {
   freshDatabase();
@@ -32,7 +34,7 @@ function save(of: Plan, revision: number, baseRevision: number) {
 describe('saving and loading', () => {
   test('a plan comes back as it was saved', async () => {
     valueIn(await save(plan, 1, 0));
-    expect(valueIn(await loadPlan(store, plan.id))).toEqual({ plan, revision: 1, original: null });
+    expect(valueIn(await loadPlan(store, plan.id, gate))).toEqual({ plan, revision: 1, original: null });
   });
 
   test('the list has the last edited first, and its row follows each save', async () => {
@@ -46,7 +48,7 @@ describe('saving and loading', () => {
   });
 
   test('a plan that is not there is not found', async () => {
-    expect(refusalIn(await loadPlan(store, 'nobody')).code).toBe('not-found');
+    expect(refusalIn(await loadPlan(store, 'nobody', gate)).code).toBe('not-found');
   });
 
   test('deleted and restored, it is the same record', async () => {
@@ -90,14 +92,14 @@ describe('two tabs', () => {
     valueIn(await save({ ...plan, name: 'Mine' }, 8, 7));
     const refusal = refusalIn(await save({ ...plan, name: 'Theirs' }, 8, 7));
     expect(refusal.code).toBe('changed-elsewhere');
-    expect(valueIn(await loadPlan(store, plan.id)).plan.name).toBe('Mine');
+    expect(valueIn(await loadPlan(store, plan.id, gate)).plan.name).toBe('Mine');
   });
 
   test('a plan deleted elsewhere is written anew rather than lost', async () => {
     valueIn(await save(plan, 7, 0));
     valueIn(await deletePlan(store, plan.id));
     valueIn(await save(plan, 8, 7));
-    expect(valueIn(await loadPlan(store, plan.id)).revision).toBe(8);
+    expect(valueIn(await loadPlan(store, plan.id, gate)).revision).toBe(8);
   });
 });
 
@@ -122,20 +124,20 @@ describe('records that can not be read', () => {
       expect(row.name).not.toBe('');
       expect(Number.isFinite(row.updatedAt)).toBe(true);
     }
-    const refusal = refusalIn(await loadPlan(store, 'bad'));
+    const refusal = refusalIn(await loadPlan(store, 'bad', gate));
     expect(refusal.code).toBe('unreadable');
     expect(refusal.sentence).toMatch(
       /can't be read \(.+: got .+\)\. It was left as it is; keep it as a file\.$/,
     );
     expect(refusal.file?.text).toContain('firstfill-plan');
     expect(await getRaw('bad')).toEqual(record);
-    expect(valueIn(await loadPlan(store, plan.id)).plan).toEqual(plan);
+    expect(valueIn(await loadPlan(store, plan.id, gate)).plan).toEqual(plan);
   });
 
   test('one of a newer format is named, offered as a file that a newer app can import, and left as it is', async () => {
     const newer = { ...plan, id: 'newer', version: 4, hologram: true };
     await putRaw({ id: 'newer', name: 'Newer', updatedAt: 5, revision: 4, plan: newer, previous: null });
-    const refusal = refusalIn(await loadPlan(store, 'newer'));
+    const refusal = refusalIn(await loadPlan(store, 'newer', gate));
     expect(refusal.code).toBe('newer-format');
     expect(refusal.sentence).toContain('is of format version 4; this app reads versions up to 3');
     expect(JSON.parse(refusal.file?.text ?? '')).toEqual({ format: 'firstfill-plan', plan: newer });
@@ -163,6 +165,6 @@ test('small things are kept under their names, and forgotten', async () => {
 test('export and import give the same plan', async () => {
   valueIn(await save(plan, 1, 0));
   const { planText } = await import('../../src/plan-format/index.ts');
-  const { plan: kept } = valueIn(await loadPlan(store, plan.id));
+  const { plan: kept } = valueIn(await loadPlan(store, plan.id, gate));
   expect(parsePlanText(planText(kept))).toEqual({ ok: true, value: plan });
 });

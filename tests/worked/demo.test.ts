@@ -54,6 +54,11 @@ describe.each(DEMOS.map((demo) => [demo.id, demo] as const))('%s', (id, demo) =>
     expect(demo.lesson).toMatch(/^[^.!?]+(?:\d\.\d[^.!?]*)?\.$/);
   });
 
+  test('stands in the format and the words of today, so that the app may show it unread', async () => {
+    const { plan } = JSON.parse(JSON.stringify(await demo.load())) as { plan: unknown };
+    expect(plan).toEqual(await planOf(id));
+  });
+
   test('gives its four verdicts, and no figure that is none', async () => {
     const results = resultsOf(await planOf(id));
     expect(statesOf(results)).toBe(STATES[id]);

@@ -1,18 +1,17 @@
 // Bill-back: so much a unit shipped in the weeks of a deal, billed to us afterwards and taken off a remittance.
 // Worked figure: 0.40 a unit on 1,200 units shipped in weeks 10 to 13 is a claim of 480.00.
-import * as z from 'zod/mini';
-import * as f from '../plan/fields.ts';
-import type { AllowanceKind } from './contract.ts';
+import type { AllowanceKind, Means, TermsOf } from './contract.ts';
 import { claim, each } from './terms.ts';
 
-const terms = z.strictObject({
-  kind: z.literal('billBack'),
-  id: f.id(),
-  amountPerUnit: f.unitAmount(),
-  fromWeek: f.weekIndex(),
-  weeks: f.whole({ least: 0, most: 520, unit: 'weeks' }),
-  lagWeeks: f.whole({ least: 0, most: 52, unit: 'weeks' }),
-});
+const terms = ({ z, f }: Means) =>
+  z.strictObject({
+    kind: z.literal('billBack'),
+    id: f.id(),
+    amountPerUnit: f.unitAmount(),
+    fromWeek: f.weekIndex(),
+    weeks: f.whole({ least: 0, most: 520, unit: 'weeks' }),
+    lagWeeks: f.whole({ least: 0, most: 52, unit: 'weeks' }),
+  });
 
 export const billBack = {
   kind: 'billBack',
@@ -39,4 +38,4 @@ export const billBack = {
       arithmetic: '0.40 for each unit shipped in the four weeks of the deal',
     },
   ],
-} satisfies AllowanceKind<z.output<typeof terms>>;
+} satisfies AllowanceKind<TermsOf<typeof terms>>;

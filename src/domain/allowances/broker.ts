@@ -1,20 +1,19 @@
 // Broker's commission: a share of invoices less return credits, paid monthly; on free goods only when agreed so.
 // Worked figure: 5 % of an invoice price of 2.60, of which 4 % is credited back: 0.05 x 2.496 = 0.1248 a unit.
-import * as z from 'zod/mini';
 import { round4 } from '../money/decimal.ts';
 import { kept, keptMillionths } from '../money/kept.ts';
 import { percentText, priceText } from '../money/plain.ts';
-import * as f from '../plan/fields.ts';
-import type { AllowanceKind, UnitBases, UnitTake } from './contract.ts';
+import type { AllowanceKind, Means, TermsOf, UnitBases, UnitTake } from './contract.ts';
 import { lessReturns, share } from './terms.ts';
 
-const terms = z.strictObject({
-  kind: z.literal('broker'),
-  id: f.id(),
-  rate: f.shareBelowOne(),
-  onFreeGoods: z.boolean({ error: 'true or false' }),
-});
-type Terms = z.output<typeof terms>;
+const terms = ({ z, f }: Means) =>
+  z.strictObject({
+    kind: z.literal('broker'),
+    id: f.id(),
+    rate: f.shareBelowOne(),
+    onFreeGoods: z.boolean({ error: 'true or false' }),
+  });
+type Terms = TermsOf<typeof terms>;
 
 export const broker = {
   kind: 'broker',

@@ -1,11 +1,10 @@
 // Chargebacks: what the chain takes off for late, short or wrongly labelled deliveries, as a share of invoices.
 // Worked figure: 1 % of an invoice price of 2.60 is 0.026 a unit.
-import * as z from 'zod/mini';
-import * as f from '../plan/fields.ts';
-import type { AllowanceKind } from './contract.ts';
+import type { AllowanceKind, Means, TermsOf } from './contract.ts';
 import { offRemittance, share } from './terms.ts';
 
-const terms = z.strictObject({ kind: z.literal('chargebacks'), id: f.id(), rate: f.shareBelowOne() });
+const terms = ({ z, f }: Means) =>
+  z.strictObject({ kind: z.literal('chargebacks'), id: f.id(), rate: f.shareBelowOne() });
 
 export const chargebacks = {
   kind: 'chargebacks',
@@ -27,4 +26,4 @@ export const chargebacks = {
       arithmetic: '1 % of invoice 2.60 is 0.026',
     },
   ],
-} satisfies AllowanceKind<z.output<typeof terms>>;
+} satisfies AllowanceKind<TermsOf<typeof terms>>;

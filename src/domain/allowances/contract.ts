@@ -2,8 +2,9 @@
 // One kind is one file; the list in index.ts is all that knows them. A kind says what it takes from one unit (for the
 // ladder and the deal, in decimals) and what the weekly pass must post (as a Charge, in integers).
 // Worked figure: spoils of 2 % on an invoice price of 2.60 take 0.052 a unit; a 1,300.00 invoice posts 26.00.
-import type * as z from 'zod/mini';
+import type * as zod from 'zod/mini';
 import type { Decimal } from '../money/decimal.ts';
+import type * as fields from '../plan/fields.ts';
 
 /** Where an allowance stands in the order from list price to contribution. */
 export type Stage = 'offInvoice' | 'deduction' | 'perUnitOnDeal' | 'sellingCost';
@@ -88,6 +89,18 @@ export interface Example<Terms> {
   arithmetic: string;
 }
 
+/**
+ * What a kind states its stored terms with. It is passed in, so that what works with allowances (ladder, weekly pass)
+ * doesn't bring the means of judging a file with it: those are fetched after the first screen.
+ */
+export interface Means {
+  z: Pick<typeof zod, 'strictObject' | 'literal' | 'enum' | 'boolean'>;
+  f: typeof fields;
+}
+
+/** The stored terms of a kind, out of how it states them. */
+export type TermsOf<Stated extends (means: Means) => zod.ZodMiniType> = zod.output<ReturnType<Stated>>;
+
 export interface AllowanceKind<Terms extends { kind: string; id: string }> {
   kind: Terms['kind'];
   label: string;
@@ -95,8 +108,8 @@ export interface AllowanceKind<Terms extends { kind: string; id: string }> {
   meaning: string;
   stage: Stage;
   owner: Owner;
-  /** zod object of the stored terms: kind, id, and the kind's own. */
-  terms: z.ZodMiniType<Terms, unknown>;
+  /** The stored terms: kind, id, and the kind's own. */
+  terms: (means: Means) => zod.ZodMiniType<Terms, unknown>;
   /** New terms that take nothing, for the picker. */
   blank: (id: string) => Terms;
   fields: readonly FieldNote[];

@@ -1,11 +1,10 @@
 // Co-op (advertising) accrual: a share of invoices that builds up for the chain to spend on advertising the line.
 // Worked figure: 3 % of an invoice price of 2.60 is 0.078 a unit.
-import * as z from 'zod/mini';
-import * as f from '../plan/fields.ts';
-import type { AllowanceKind } from './contract.ts';
+import type { AllowanceKind, Means, TermsOf } from './contract.ts';
 import { offRemittance, share } from './terms.ts';
 
-const terms = z.strictObject({ kind: z.literal('coop'), id: f.id(), rate: f.shareBelowOne() });
+const terms = ({ z, f }: Means) =>
+  z.strictObject({ kind: z.literal('coop'), id: f.id(), rate: f.shareBelowOne() });
 
 export const coop = {
   kind: 'coop',
@@ -27,4 +26,4 @@ export const coop = {
       arithmetic: '3 % of invoice 2.60 is 0.078',
     },
   ],
-} satisfies AllowanceKind<z.output<typeof terms>>;
+} satisfies AllowanceKind<TermsOf<typeof terms>>;

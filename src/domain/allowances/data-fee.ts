@@ -1,11 +1,10 @@
 // Warehouse or data fee: a share of invoices for handling our goods, or for the sales data the chain shares.
 // Worked figure: 1.5 % of an invoice price of 2.60 is 0.039 a unit.
-import * as z from 'zod/mini';
-import * as f from '../plan/fields.ts';
-import type { AllowanceKind } from './contract.ts';
+import type { AllowanceKind, Means, TermsOf } from './contract.ts';
 import { offRemittance, share } from './terms.ts';
 
-const terms = z.strictObject({ kind: z.literal('dataFee'), id: f.id(), rate: f.shareBelowOne() });
+const terms = ({ z, f }: Means) =>
+  z.strictObject({ kind: z.literal('dataFee'), id: f.id(), rate: f.shareBelowOne() });
 
 export const dataFee = {
   kind: 'dataFee',
@@ -27,4 +26,4 @@ export const dataFee = {
       arithmetic: '1.5 % of invoice 2.60 is 0.039',
     },
   ],
-} satisfies AllowanceKind<z.output<typeof terms>>;
+} satisfies AllowanceKind<TermsOf<typeof terms>>;

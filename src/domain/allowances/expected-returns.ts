@@ -2,22 +2,21 @@
 // again. Units, stock and credits of the weekly pass follow the same rate, a lag after delivery.
 // Worked figure: 4 % back of 2.60, 0.30 freight back, landed 1.00 of which half is resaleable:
 // 0.04 x (2.60 + 0.30 - 0.50) = 0.096 a unit.
-import * as z from 'zod/mini';
 import { type Decimal, round4, ZERO } from '../money/decimal.ts';
 import { kept, keptMillionths, keptTenThousandths } from '../money/kept.ts';
 import { percentText, priceText } from '../money/plain.ts';
-import * as f from '../plan/fields.ts';
-import type { AllowanceKind, UnitBases, UnitTake } from './contract.ts';
+import type { AllowanceKind, Means, TermsOf, UnitBases, UnitTake } from './contract.ts';
 
-const terms = z.strictObject({
-  kind: z.literal('expectedReturns'),
-  id: f.id(),
-  rate: f.shareBelowOne(),
-  resaleableShare: f.share(),
-  freightBackPerUnit: f.unitAmount(),
-  lagWeeks: f.whole({ least: 0, most: 104, unit: 'weeks' }),
-});
-type Terms = z.output<typeof terms>;
+const terms = ({ z, f }: Means) =>
+  z.strictObject({
+    kind: z.literal('expectedReturns'),
+    id: f.id(),
+    rate: f.shareBelowOne(),
+    resaleableShare: f.share(),
+    freightBackPerUnit: f.unitAmount(),
+    lagWeeks: f.whole({ least: 0, most: 104, unit: 'weeks' }),
+  });
+type Terms = TermsOf<typeof terms>;
 
 export const expectedReturns = {
   kind: 'expectedReturns',

@@ -1,17 +1,16 @@
 // Freight allowance: so much a unit off the invoice because the buyer carries the freight; with pick-up its own truck
 // fetches the goods at our dock and we pay no freight out at all.
 // Worked figure: 0.12 a unit on a list price of 3.00 makes the invoice price 2.88.
-import * as z from 'zod/mini';
-import * as f from '../plan/fields.ts';
-import type { AllowanceKind } from './contract.ts';
+import type { AllowanceKind, Means, TermsOf } from './contract.ts';
 import { each } from './terms.ts';
 
-const terms = z.strictObject({
-  kind: z.literal('freightAllowance'),
-  id: f.id(),
-  amountPerUnit: f.unitAmount(),
-  pickUp: z.boolean({ error: 'true or false' }),
-});
+const terms = ({ z, f }: Means) =>
+  z.strictObject({
+    kind: z.literal('freightAllowance'),
+    id: f.id(),
+    amountPerUnit: f.unitAmount(),
+    pickUp: z.boolean({ error: 'true or false' }),
+  });
 
 export const freightAllowance = {
   kind: 'freightAllowance',
@@ -36,4 +35,4 @@ export const freightAllowance = {
       arithmetic: '0.12 a unit, whatever the price',
     },
   ],
-} satisfies AllowanceKind<z.output<typeof terms>>;
+} satisfies AllowanceKind<TermsOf<typeof terms>>;

@@ -1,16 +1,15 @@
 // Freight out: what it costs to carry goods to the chain or its distributor, paid when they leave us; zero with pick-up.
 // Worked figure: 1.80 a case of 12 units is 0.15 a unit.
-import * as z from 'zod/mini';
-import * as f from '../plan/fields.ts';
-import type { AllowanceKind } from './contract.ts';
+import type { AllowanceKind, Means, TermsOf } from './contract.ts';
 import { each, eachTenThousandths } from './terms.ts';
 
-const terms = z.strictObject({
-  kind: z.literal('freightOut'),
-  id: f.id(),
-  amount: f.unitAmount(),
-  per: z.enum(['unit', 'case'], { error: '"unit" or "case"' }),
-});
+const terms = ({ z, f }: Means) =>
+  z.strictObject({
+    kind: z.literal('freightOut'),
+    id: f.id(),
+    amount: f.unitAmount(),
+    per: z.enum(['unit', 'case'], { error: '"unit" or "case"' }),
+  });
 
 export const freightOut = {
   kind: 'freightOut',
@@ -47,4 +46,4 @@ export const freightOut = {
       arithmetic: '1.80 a case of 12 units is 0.15 a unit',
     },
   ],
-} satisfies AllowanceKind<z.output<typeof terms>>;
+} satisfies AllowanceKind<TermsOf<typeof terms>>;

@@ -1,18 +1,17 @@
 // Off-invoice allowance: the invoice itself is lower. Several stand in series, one after another, when each is taken
 // on the running price. It stays with the hand that buys from us unless it is marked passed on.
 // Worked figure: 20/10/5 on the running price keeps 0.80 x 0.90 x 0.95 = 0.684 of list.
-import * as z from 'zod/mini';
-import * as f from '../plan/fields.ts';
-import type { AllowanceKind } from './contract.ts';
+import type { AllowanceKind, Means, TermsOf } from './contract.ts';
 import { share } from './terms.ts';
 
-const terms = z.strictObject({
-  kind: z.literal('offInvoice'),
-  id: f.id(),
-  rate: f.shareBelowOne(),
-  on: z.enum(['list', 'running'], { error: '"list" or "running"' }),
-  passedOn: z.boolean({ error: 'true or false' }),
-});
+const terms = ({ z, f }: Means) =>
+  z.strictObject({
+    kind: z.literal('offInvoice'),
+    id: f.id(),
+    rate: f.shareBelowOne(),
+    on: z.enum(['list', 'running'], { error: '"list" or "running"' }),
+    passedOn: z.boolean({ error: 'true or false' }),
+  });
 
 export const offInvoice = {
   kind: 'offInvoice',
@@ -55,4 +54,4 @@ export const offInvoice = {
       arithmetic: '3.00 less 20 % leaves 2.40; 10 % of that is 0.24',
     },
   ],
-} satisfies AllowanceKind<z.output<typeof terms>>;
+} satisfies AllowanceKind<TermsOf<typeof terms>>;

@@ -1,16 +1,15 @@
 // Pick and pack: what it costs to take an order off our shelves and make it ready to leave, free goods too.
 // Worked figure: 1.00 a case of 12 units is 0.0833 a unit.
-import * as z from 'zod/mini';
-import * as f from '../plan/fields.ts';
-import type { AllowanceKind } from './contract.ts';
+import type { AllowanceKind, Means, TermsOf } from './contract.ts';
 import { each, eachTenThousandths } from './terms.ts';
 
-const terms = z.strictObject({
-  kind: z.literal('pickAndPack'),
-  id: f.id(),
-  amount: f.unitAmount(),
-  per: z.enum(['unit', 'case'], { error: '"unit" or "case"' }),
-});
+const terms = ({ z, f }: Means) =>
+  z.strictObject({
+    kind: z.literal('pickAndPack'),
+    id: f.id(),
+    amount: f.unitAmount(),
+    per: z.enum(['unit', 'case'], { error: '"unit" or "case"' }),
+  });
 
 export const pickAndPack = {
   kind: 'pickAndPack',
@@ -47,4 +46,4 @@ export const pickAndPack = {
       arithmetic: '1.00 a case of 12 units is 0.08333..., kept as 0.0833',
     },
   ],
-} satisfies AllowanceKind<z.output<typeof terms>>;
+} satisfies AllowanceKind<TermsOf<typeof terms>>;

@@ -1,21 +1,20 @@
 // Royalty or licence: so much a unit, or a share of invoices, or both; less return credits, paid quarterly; on free
 // goods only when agreed so. Worked figure: 0.05 a unit and 4 % of an invoice price of 2.60 are 0.154 a unit.
-import * as z from 'zod/mini';
 import { round4 } from '../money/decimal.ts';
 import { kept, keptMillionths, keptTenThousandths } from '../money/kept.ts';
 import { percentText, priceText } from '../money/plain.ts';
-import * as f from '../plan/fields.ts';
-import type { AllowanceKind, UnitBases, UnitTake } from './contract.ts';
+import type { AllowanceKind, Means, TermsOf, UnitBases, UnitTake } from './contract.ts';
 import { invoiceWords, lessReturns } from './terms.ts';
 
-const terms = z.strictObject({
-  kind: z.literal('royalty'),
-  id: f.id(),
-  amountPerUnit: f.unitAmount(),
-  rate: f.shareBelowOne(),
-  onFreeGoods: z.boolean({ error: 'true or false' }),
-});
-type Terms = z.output<typeof terms>;
+const terms = ({ z, f }: Means) =>
+  z.strictObject({
+    kind: z.literal('royalty'),
+    id: f.id(),
+    amountPerUnit: f.unitAmount(),
+    rate: f.shareBelowOne(),
+    onFreeGoods: z.boolean({ error: 'true or false' }),
+  });
+type Terms = TermsOf<typeof terms>;
 
 export const royalty = {
   kind: 'royalty',

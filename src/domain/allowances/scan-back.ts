@@ -1,18 +1,17 @@
 // Scan-back: so much a unit scanned at the till in the weeks of a deal, claimed afterwards and taken off a remittance.
 // Worked figure: 0.40 a unit on 1,000 units scanned in weeks 10 to 13 is a claim of 400.00.
-import * as z from 'zod/mini';
-import * as f from '../plan/fields.ts';
-import type { AllowanceKind } from './contract.ts';
+import type { AllowanceKind, Means, TermsOf } from './contract.ts';
 import { claim, each } from './terms.ts';
 
-const terms = z.strictObject({
-  kind: z.literal('scanBack'),
-  id: f.id(),
-  amountPerUnit: f.unitAmount(),
-  fromWeek: f.weekIndex(),
-  weeks: f.whole({ least: 0, most: 520, unit: 'weeks' }),
-  lagWeeks: f.whole({ least: 0, most: 52, unit: 'weeks' }),
-});
+const terms = ({ z, f }: Means) =>
+  z.strictObject({
+    kind: z.literal('scanBack'),
+    id: f.id(),
+    amountPerUnit: f.unitAmount(),
+    fromWeek: f.weekIndex(),
+    weeks: f.whole({ least: 0, most: 520, unit: 'weeks' }),
+    lagWeeks: f.whole({ least: 0, most: 52, unit: 'weeks' }),
+  });
 
 export const scanBack = {
   kind: 'scanBack',
@@ -39,4 +38,4 @@ export const scanBack = {
       arithmetic: '0.40 for each unit scanned in the four weeks of the deal',
     },
   ],
-} satisfies AllowanceKind<z.output<typeof terms>>;
+} satisfies AllowanceKind<TermsOf<typeof terms>>;

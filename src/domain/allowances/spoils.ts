@@ -1,11 +1,10 @@
 // Spoils allowance: a standing share of invoices that the chain keeps for unsaleables, instead of claims piece by piece.
 // Worked figure: 2 % of an invoice price of 2.60 is 0.052 a unit.
-import * as z from 'zod/mini';
-import * as f from '../plan/fields.ts';
-import type { AllowanceKind } from './contract.ts';
+import type { AllowanceKind, Means, TermsOf } from './contract.ts';
 import { offRemittance, share } from './terms.ts';
 
-const terms = z.strictObject({ kind: z.literal('spoils'), id: f.id(), rate: f.shareBelowOne() });
+const terms = ({ z, f }: Means) =>
+  z.strictObject({ kind: z.literal('spoils'), id: f.id(), rate: f.shareBelowOne() });
 
 export const spoils = {
   kind: 'spoils',
@@ -27,4 +26,4 @@ export const spoils = {
       arithmetic: '2 % of invoice 2.60 is 0.052',
     },
   ],
-} satisfies AllowanceKind<z.output<typeof terms>>;
+} satisfies AllowanceKind<TermsOf<typeof terms>>;

@@ -1,7 +1,7 @@
 // One account (a chain, or a group of stores bought for together): the hands between us and its shelf, what it lists,
 // when its doors open, and every term it asks for. Worked figure: 60 doors at 10 a week from week 6 are six cohorts.
 import * as z from 'zod/mini';
-import { allowance } from '../allowances/index.ts';
+import { allowance } from './allowance-terms.ts';
 import { cut, delivery, depot, disputed, ordering, service } from './conduct.ts';
 import * as f from './fields.ts';
 import { table } from './table.ts';

@@ -24,7 +24,7 @@ export interface NewSeven extends SevenModel {
   region: Region;
   setRegion: (change: Pick<SevenDraft, 'regionId' | 'currency'>) => void;
   /** Makes the plan, keeps it and opens its verdicts; false when it was refused. */
-  keep: () => boolean;
+  keep: () => Promise<boolean>;
   clear: () => void;
 }
 
@@ -56,9 +56,9 @@ export function useNewSeven(): NewSeven | null {
       good.current = NO_NUMBERS;
       change({ ...emptyDraft(), regionId: draft.regionId, currency: draft.currency });
     },
-    keep: () => {
+    keep: async () => {
       const made = quickPlan({ ...argsOf(computed.seven, computed.region), planId: session.newId() });
-      if (!made.ok || !session.addPlan(made.value)) return false;
+      if (!made.ok || !(await session.addPlan(made.value))) return false;
       void session.writeDraft(DRAFT_NAME, null);
       const id = session.plan.value?.id;
       if (id !== undefined) session.go({ view: 'front', planId: id, sheet: null });

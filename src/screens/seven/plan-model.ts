@@ -4,6 +4,7 @@
 import { useState } from 'preact/hooks';
 import type { Session } from '../../app/session.ts';
 import type { Plan } from '../../domain/plan/index.ts';
+import { fine } from '../../domain/problems.ts';
 import {
   SEVEN_KEYS,
   SEVEN_PATHS,
@@ -46,7 +47,7 @@ export function usePlanSeven(planId: string): SevenModel | null {
     type: (key, text) => {
       const next = readSeven({ texts: { ...texts, [key]: text }, before: seven, currency });
       if (next.problems[key] === undefined) {
-        edit(session, SEVEN_PATHS[key], { ...seven, [key]: next.seven[key] });
+        edit(session, SEVEN_PATHS[key], { [key]: next.seven[key] });
       }
       const after = session.plan.value === null ? null : sevenOf(session.plan.value);
       setTyped({ ...typed, [key]: { text, value: after?.[key] ?? null } });
@@ -59,14 +60,17 @@ export function usePlanSeven(planId: string): SevenModel | null {
       );
       session.endStep();
     },
-    set: (change) => edit(session, 'accounts', { ...seven, ...change }),
+    set: (change) => edit(session, 'accounts', change),
   };
 }
 
-function edit(session: Session, at: string, next: SevenNumbers): void {
+function edit(session: Session, at: string, change: Partial<SevenNumbers>): void {
   session.run(
-    (before: Plan, args: { seven: SevenNumbers }) => withSeven(before, args.seven),
-    { seven: next },
+    (before: Plan, args: { change: Partial<SevenNumbers> }) => {
+      const now = sevenOf(before);
+      return now === null ? fine(before) : withSeven(before, { ...now, ...args.change });
+    },
+    { change },
     at,
   );
 }

@@ -3,7 +3,10 @@
 // accepted text becomes the plan's own writing and a refused one stays, with its problem.
 // Worked example: "1.2k" typed into money down shows "1.2k", then "1200" when the field is left.
 import { useRef, useState } from 'preact/hooks';
+import { setField } from '../../app/commands/field.ts';
+import type { Plan } from '../../domain/plan/index.ts';
 import { getAt } from '../../domain/plan/path.ts';
+import type { Outcome } from '../../domain/problems.ts';
 import { problemWords } from './problem-words.ts';
 import { usePlan, useSession } from './session-context.ts';
 import { type StepName, stepped } from './steps.ts';
@@ -77,12 +80,26 @@ export function useField({ path, label, kind }: FieldArgs): FieldState {
       (direction, { fine, repeat }) => {
         if (!repeat) session.endStep();
         setDraft(null);
-        const now = getAt(session.plan.value, path);
-        const from = typeof now === 'string' || typeof now === 'number' ? now : null;
-        const next = stepped({ value: from, step, direction, fine, least });
-        session.setField(path, kind === 'whole' ? Number(next) : next);
+        session.run(stepField, { path, kind, step, direction, fine, least }, path);
       },
   };
+}
+
+interface FieldStep {
+  path: string;
+  kind: FieldKind;
+  step: StepName;
+  direction: 1 | -1;
+  fine: boolean;
+  least: number | null;
+}
+
+/** From whatever the field holds when the step is taken, so that two presses are two steps. */
+function stepField(plan: Plan, { path, kind, step, direction, fine, least }: FieldStep): Outcome<Plan> {
+  const now = getAt(plan, path);
+  const value = typeof now === 'string' || typeof now === 'number' ? now : null;
+  const next = stepped({ value, step, direction, fine, least });
+  return setField(plan, { path, value: kind === 'whole' ? Number(next) : next });
 }
 
 /** "Reads as 1200": only where the text could have meant another number too, or has k or m in it. */
