@@ -173,7 +173,7 @@ async function brokenFiles(): Promise<Broken[]> {
       text: withPlan((plan) => {
         plan['version'] = 99;
       }),
-      said: /format version 99.*reads versions up to 2/s,
+      said: /format version 99.*reads versions up to 3/s,
     },
   ];
 }
