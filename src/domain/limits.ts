@@ -4,17 +4,18 @@
 import { dayNumber } from './calendar.ts';
 import type { Account, Item, Listing, Plan } from './plan/index.ts';
 import type { Problem } from './problems.ts';
-import { countCells, promotionByWeek, seasonByWeek } from './rollout/cells.ts';
+import { promotionByWeek, seasonByWeek } from './rollout/cells.ts';
+import { countCells } from './rollout/cohorts.ts';
 import { LARGEST_EXACT } from './rollout/exact.ts';
 
 /** More groups of doors than this, and the weekly pass no longer fits a phone. */
 const CELLS_MOST = 6000;
 
-/** The pass adds demand up in millionths of a unit over as many as 80 weeks: this keeps those sums below 2^53. */
+/** The pass adds demand up in millionths of a unit over as many as 90 weeks: this keeps those sums below 2^53. */
 const UNITS_MOST = 100_000_000;
 
-/** Weeks past the horizon that demand is worked out for: lead time, cover, transit and the week itself. */
-const WEEKS_AHEAD = 104 + 52 + 81;
+/** Weeks past the horizon that demand is worked out for: lead time, cover, what an order looks ahead, the week itself. */
+const WEEKS_AHEAD = 104 + 52 + 92;
 
 /** Sizes that no field's own limits keep in bounds; empty when the plan can be computed. */
 export function sizeProblems(plan: Plan): Problem[] {
@@ -53,7 +54,9 @@ function wantsTooMuch(wanted: Wanted): boolean {
     ...account.waves.map(({ doors, doorsPerWeek }) => Math.min(doors, doorsPerWeek)),
   ];
   const doors = groups.reduce((most, each) => Math.max(most, each), 0);
-  const lift = account.display === null ? 1 : 1 + Number(account.display.liftRate);
+  const { display } = account;
+  const lift =
+    display === null ? 1 : 1 + Math.max(Number(display.liftRate), Number(display.liftEndRate ?? 0));
   const units = doors * Number(listing.unitsPerStoreWeek) * lift;
   const season = (item.seasonFactors ?? []).reduce((most, factor) => Math.max(most, Number(factor)), 1);
   const lifts = account.promotions.reduce((product, { liftRate }) => product * (1 + Number(liftRate)), 1);
@@ -62,10 +65,10 @@ function wantsTooMuch(wanted: Wanted): boolean {
   return !(units * peakOf(wanted) <= UNITS_MOST);
 }
 
-function peakOf({ plan, account, item }: Wanted): number {
+function peakOf({ plan, account, listing, item }: Wanted): number {
   const weeks = plan.horizonWeeks + WEEKS_AHEAD;
   const season = seasonByWeek(item, dayNumber(plan.startDate), weeks);
-  const promotion = promotionByWeek(account, weeks);
+  const promotion = promotionByWeek(account, listing.itemId, weeks);
   let peak = 0;
   for (let week = 0; week < weeks; week++) {
     peak = Math.max(peak, (season?.[week] ?? 1) * (promotion?.[week] ?? 1));

@@ -7,7 +7,7 @@ import { Decimal, numberOf, ZERO } from '../money/decimal.ts';
 import { onGrid } from '../money/grid.ts';
 import { kept } from '../money/kept.ts';
 import type { Account, Item, Listing, Plan } from '../plan/index.ts';
-import { fillPerDoor } from '../rollout/cells.ts';
+import { fillPerDoor, freePerDoor } from '../rollout/cells.ts';
 import type { StoreWeeks } from './store-weeks.ts';
 import type { FixedLine } from './types.ts';
 import { wayOutPerUnit } from './unit-money.ts';
@@ -94,7 +94,7 @@ function freeFill(args: {
     const ladder = args.ladders[index];
     const item = args.plan.items.find(({ id }) => id === listing.itemId);
     if (!ladder || !item) return [];
-    const units = freeUnitsPerDoor(listing, item.caseUnits);
+    const units = freePerDoor(args.account, listing, item);
     if (units === 0) return [];
     const unitCost = freeUnitCost(ladder, args.account.freeFill.settled);
     const perDoor = unitCost.times(units);
@@ -102,18 +102,14 @@ function freeFill(args: {
       line: {
         id: `free-fill-${listing.itemId}`,
         label: `Free fill, ${item.name}`,
-        amount: perDoor.times(args.stores.newDoors),
-        reason: `${units} units a door at ${unitCost.toFixed(4)}, ${args.stores.newDoors} doors`,
+        amount: perDoor.times(args.stores.filledDoors),
+        reason: `${units} units a door at ${unitCost.toFixed(4)}, ${args.stores.filledDoors} doors`,
         owner: 'theirs' as const,
       },
-      byWeek: atOpenings(perDoor, args.stores),
+      byWeek: args.stores.fillings.map((doors) => doors * numberOf(perDoor)),
       keptByRetailer: false, // goods, not money: counted at the retailer's own cost in its figures
     };
   });
-}
-
-export function freeUnitsPerDoor(listing: Listing, caseUnits: number): number {
-  return Math.min(listing.freeCasesPerDoor * caseUnits, fillPerDoor(listing, caseUnits));
 }
 
 function freeUnitCost(ladder: LadderResult, settled: Account['freeFill']['settled']): Decimal {
@@ -182,6 +178,6 @@ function atFirstOpening(amount: Decimal, stores: StoreWeeks): Float64Array {
 }
 
 /** The fill each door pays for, in units. */
-export function paidFillPerDoor(listing: Listing, item: Item): number {
-  return fillPerDoor(listing, item.caseUnits) - freeUnitsPerDoor(listing, item.caseUnits);
+export function paidFillPerDoor(account: Account, listing: Listing, item: Item): number {
+  return fillPerDoor(account, listing, item) - freePerDoor(account, listing, item);
 }

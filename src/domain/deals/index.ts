@@ -6,8 +6,9 @@ import type { LadderResult } from '../ladder/types.ts';
 import { type Decimal, numberOf, ZERO } from '../money/decimal.ts';
 import { kept } from '../money/kept.ts';
 import type { Account, Listing, Plan } from '../plan/index.ts';
+import { freePerDoor } from '../rollout/cells.ts';
 import { breakEvenRate, breakEvenRatio, breakEvenShare, levels, nearest, paybackWeeks } from './curve.ts';
-import { type FixedMoney, fixedMoney, freeUnitsPerDoor, paidFillPerDoor } from './fixed-money.ts';
+import { type FixedMoney, fixedMoney, paidFillPerDoor } from './fixed-money.ts';
 import { retailerSide } from './retailer.ts';
 import { type StoreWeeks, storeWeeks, unitsByWeek, YEAR_WEEKS } from './store-weeks.ts';
 import type { DealItem, DealResult } from './types.ts';
@@ -127,7 +128,7 @@ function sumTo(byWeek: Float64Array, weeks: number): number {
 interface Year {
   units: number;
   doorWeeks: number;
-  doorsOpened: number;
+  doorsFilled: number;
   putDown: number;
   keptByRetailer: number;
 }
@@ -136,7 +137,7 @@ function yearOf(lines: readonly Line[], fixed: FixedMoney, stores: StoreWeeks): 
   return {
     units: lines.reduce((sum, { firstYearUnits }) => sum + firstYearUnits, 0),
     doorWeeks: sumTo(stores.open, YEAR_WEEKS),
-    doorsOpened: stores.newDoors === 0 ? 0 : sumTo(stores.openings, YEAR_WEEKS),
+    doorsFilled: sumTo(stores.fillings, YEAR_WEEKS),
     putDown: sumTo(fixed.byWeek, YEAR_WEEKS),
     keptByRetailer: sumTo(fixed.theirsByWeek, YEAR_WEEKS),
   };
@@ -183,7 +184,7 @@ function dealItem(from: {
       ladder,
       firstYearUnits: line.firstYearUnits,
       firstYearDoorWeeks: year.doorWeeks,
-      freeUnits: item ? freeUnitsPerDoor(listing, item.caseUnits) * year.doorsOpened : 0,
+      freeUnits: item ? freePerDoor(args.account, listing, item) * year.doorsFilled : 0,
       fixedKeptPerUnit: year.units > 0 ? year.keptByRetailer / year.units : 0,
       storeStockMean: args.storeStockMeans[from.index] ?? null,
     }),
@@ -195,7 +196,7 @@ function fillMargin(args: DealArgs, lines: readonly Line[], stores: StoreWeeks):
   if (args.account.sale.by === 'scan') return ZERO;
   return lines.reduce((sum, { listing, ladder }) => {
     const item = args.plan.items.find(({ id }) => id === listing.itemId);
-    const paid = item ? paidFillPerDoor(listing, item) * stores.newDoors : 0;
+    const paid = item ? paidFillPerDoor(args.account, listing, item) * stores.filledDoors : 0;
     return sum.plus(ladder.contribution.times(paid));
   }, ZERO);
 }

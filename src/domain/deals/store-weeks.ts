@@ -4,7 +4,8 @@
 // the doors it has, with nothing put down. Worked figure: 60 doors, none lost, sell 60 x 6 x 52 = 18,720 units at 6.
 import { dayNumber } from '../calendar.ts';
 import type { Account, Listing, Plan } from '../plan/index.ts';
-import { promotionByWeek, rampAt, seasonByWeek } from '../rollout/cells.ts';
+import { displayLiftAt, promotionByWeek, rampAt, seasonByWeek } from '../rollout/cells.ts';
+import { openingsOf, type Restart, restartsByCuts } from '../rollout/cohorts.ts';
 
 /** The first year of a deal, counted from its first opening. */
 export const YEAR_WEEKS = 52;
@@ -12,21 +13,29 @@ export const YEAR_WEEKS = 52;
 interface DealCohort {
   /** Week of the plan; negative for doors that were open before it. */
   openWeek: number;
+  /** Doors that sell, and doors that list it. */
   doors: number;
+  authorised: number;
+  wasOpen: boolean;
+  /** What planned closings leave of it, week by week. */
+  restarts: readonly Restart[];
 }
 
 export interface StoreWeeks {
-  /** Doors opened, in all. */
+  /** Doors opened, in all: those that list it. */
   doors: number;
   /** Doors that cost something to open: all of them, or none of an account that only runs on. */
   newDoors: number;
   /** Week of the plan in which the first of them opens (0 for doors already open; 0 when there are none). */
   firstWeek: number;
-  /** Week from the first opening -> doors opening in it. */
+  /** Of these, doors where it gets onto the shelf and is filled. */
+  filledDoors: number;
+  /** Week from the first opening -> doors opening in it, and those of them that are filled. */
   openings: Float64Array;
+  fillings: Float64Array;
   /** Weeks from the first opening, long enough for the term, the first year and every opening and display week. */
   weeks: number;
-  /** Doors open in a week. */
+  /** Doors that sell in a week. */
   open: Float64Array;
   /** Doors of which the display still stands. */
   withDisplay: Float64Array;
@@ -36,20 +45,23 @@ export interface StoreWeeks {
 
 export function storeWeeks(account: Account): StoreWeeks {
   const cut = account.cutWeek ?? Number.POSITIVE_INFINITY;
-  const opened = waveCohorts(account).filter(({ openWeek }) => openWeek < cut);
-  const runs = account.runningDoors.map(({ ageWeeks, doors }) => ({ openWeek: -ageWeeks, doors }));
-  const cohorts = account.waves.length > 0 ? opened : runs;
+  const opensAny = account.waves.length > 0;
+  const cohorts = cohortsOf(account).filter(({ openWeek, wasOpen }) =>
+    opensAny ? !wasOpen && openWeek < cut : wasOpen,
+  );
   const firstWeek = cohorts.reduce((least, { openWeek }) => Math.min(least, Math.max(0, openWeek)), Infinity);
   const from = Number.isFinite(firstWeek) ? firstWeek : 0;
   const lastOpening = cohorts.reduce((most, { openWeek }) => Math.max(most, openWeek - from), 0);
   const displayWeeks = account.display?.weeks ?? 0;
   const weeks = Math.max(account.deal.termWeeks, YEAR_WEEKS, lastOpening + 1 + displayWeeks);
-  const doors = cohorts.reduce((sum, each) => sum + each.doors, 0);
+  const doors = cohorts.reduce((sum, { authorised }) => sum + authorised, 0);
   const found: StoreWeeks = {
     doors,
-    newDoors: account.waves.length > 0 ? doors : 0,
+    newDoors: opensAny ? doors : 0,
+    filledDoors: opensAny ? cohorts.reduce((sum, each) => sum + each.doors, 0) : 0,
     firstWeek: from,
     openings: new Float64Array(weeks),
+    fillings: new Float64Array(weeks),
     weeks,
     open: new Float64Array(weeks),
     withDisplay: new Float64Array(weeks),
@@ -60,32 +72,42 @@ export function storeWeeks(account: Account): StoreWeeks {
   return found;
 }
 
-function waveCohorts(account: Account): DealCohort[] {
-  return account.waves.flatMap((wave) => {
-    const count = Math.ceil(wave.doors / wave.doorsPerWeek);
-    return Array.from({ length: count }, (_, index) => ({
-      openWeek: wave.openWeek + index,
-      doors: Math.min(wave.doorsPerWeek, wave.doors - index * wave.doorsPerWeek),
-    }));
-  });
+function cohortsOf(account: Account): DealCohort[] {
+  const openings = openingsOf(account, Number.POSITIVE_INFINITY);
+  const restarts = account.cuts.length === 0 ? null : restartsByCuts(account, openings);
+  return openings.map((opening, index) => ({ ...opening, restarts: restarts?.[index] ?? NONE }));
 }
+
+const NONE: readonly Restart[] = [];
 
 /** Attrition runs from the opening, or from the plan's first week for doors already open, as in the weekly pass. */
 function addCohort(found: StoreWeeks, cohort: DealCohort, end: number, factors: AgeFactors): void {
   const opensAt = cohort.openWeek - found.firstWeek;
   const from = Math.max(0, opensAt);
-  if (opensAt >= 0) found.openings[from] = (found.openings[from] ?? 0) + cohort.doors;
-  const { open, withDisplay, mature } = found;
-  let doors = cohort.doors;
+  const { open, withDisplay, mature, openings, fillings } = found;
+  if (!cohort.wasOpen) {
+    openings[from] = (openings[from] ?? 0) + cohort.authorised;
+    fillings[from] = (fillings[from] ?? 0) + cohort.doors;
+  }
+  const { restarts } = cohort;
+  let { doors, authorised } = cohort;
+  let restart = 0;
   const { byAge, displayWeeks, keptPerWeek } = factors;
   const until = Math.min(found.weeks, end);
   const grown = Math.min(until, opensAt + byAge.length);
   for (let week = from; week < until; week++) {
     const age = week - opensAt;
+    while ((restarts[restart]?.week ?? Number.POSITIVE_INFINITY) <= week + found.firstWeek) {
+      const share = restarts[restart]?.share ?? 1;
+      doors *= share;
+      authorised *= share;
+      restart++;
+    }
     open[week] = (open[week] ?? 0) + doors;
     mature[week] = (mature[week] ?? 0) + (week < grown ? doors * (byAge[age] ?? 1) : doors);
-    if (age < displayWeeks) withDisplay[week] = (withDisplay[week] ?? 0) + doors;
+    if (age < displayWeeks) withDisplay[week] = (withDisplay[week] ?? 0) + authorised;
     doors *= keptPerWeek;
+    authorised *= keptPerWeek;
   }
 }
 
@@ -98,11 +120,10 @@ interface AgeFactors {
 
 function ageFactors({ attritionYearlyRate, ramp, display }: Account): AgeFactors {
   const displayWeeks = display?.weeks ?? 0;
-  const lift = display ? 1 + Number(display.liftRate) : 1;
   const startRate = Number(ramp.startRate);
   const byAge = new Float64Array(Math.max(ramp.weeks, displayWeeks));
   for (let age = 0; age < byAge.length; age++) {
-    byAge[age] = rampAt(age, startRate, ramp.weeks) * (age < displayWeeks ? lift : 1);
+    byAge[age] = rampAt(age, startRate, ramp.weeks) * (1 + displayLiftAt(display, age));
   }
   return { keptPerWeek: (1 - Number(attritionYearlyRate)) ** (1 / YEAR_WEEKS), displayWeeks, byAge };
 }
@@ -118,7 +139,7 @@ export function unitsByWeek(args: {
   const item = plan.items.find(({ id }) => id === listing.itemId);
   const until = stores.firstWeek + stores.weeks;
   const season = item ? seasonByWeek(item, dayNumber(plan.startDate), until) : null;
-  const promotion = promotionByWeek(account, until);
+  const promotion = promotionByWeek(account, listing.itemId, until);
   const rate = Number(listing.unitsPerStoreWeek);
   const { mature, firstWeek } = stores;
   const units = new Float64Array(stores.weeks);

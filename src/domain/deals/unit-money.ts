@@ -6,6 +6,7 @@ import type { LadderResult } from '../ladder/types.ts';
 import { Decimal, dec, ONE, round4, ZERO } from '../money/decimal.ts';
 import { onGrid } from '../money/grid.ts';
 import type { Account } from '../plan/index.ts';
+import { isOn } from '../rollout/cells.ts';
 import { promotionCost } from '../rollout/compile-listing.ts';
 
 /** So much a unit scanned in weeks [fromWeek, untilWeek) of the plan. */
@@ -53,7 +54,10 @@ export function dealTakes(account: Account, ladder: LadderResult): DealTake[] {
     return [{ amount: charge.priceTenThousandths / 10_000, fromWeek, untilWeek }];
   });
   const promotions = account.promotions.map((promo) => ({
-    amount: promotionCost(promo, ladder.forPass.shelfBeforeTaxTenThousandths) / 10_000,
+    // One entry each, for screens that show them in order: nothing off an item that isn't on it.
+    amount: isOn(promo, ladder.itemId)
+      ? promotionCost(promo, ladder.forPass.shelfBeforeTaxTenThousandths) / 10_000
+      : 0,
     fromWeek: promo.fromWeek,
     untilWeek: promo.fromWeek + promo.weeks,
   }));

@@ -3,6 +3,7 @@
 
 import { nearest } from '../deals/curve.ts';
 import { paidFillPerDoor } from '../deals/fixed-money.ts';
+import { storeWeeks } from '../deals/store-weeks.ts';
 import { type Decimal, dec } from '../money/decimal.ts';
 import type { DealAt } from './deal.ts';
 import { dealSums, type ItemSums, sumWeeks, YEAR_WEEKS } from './deal-sums.ts';
@@ -89,7 +90,7 @@ function unitsLine(scene: Scene, place: Place): ExplanationLine {
 /** Margin on what the doors pay for before anything is scanned. */
 export function fillMarginFigure({ scene, account, deal }: DealAt): Draft {
   const amount = deal.fillMargin;
-  const doors = account.waves.length > 0 && account.sale.by !== 'scan' ? deal.doors : 0;
+  const doors = account.sale.by === 'scan' ? 0 : storeWeeks(account).filledDoors;
   const places = placesOf(scene, account);
   const lines = places.map((place) => fillPart(scene, place, doors));
   return {
@@ -108,7 +109,7 @@ export function fillMarginFigure({ scene, account, deal }: DealAt): Draft {
 }
 
 function fillPart(scene: Scene, place: Place, doors: number): ExplanationLine {
-  const units = paidFillPerDoor(place.listing, place.item) * doors;
+  const units = paidFillPerDoor(place.account, place.listing, place.item) * doors;
   const each: Decimal = place.ladder.contribution;
   return part(scene, each.times(dec(units)), {
     label: place.item.name,

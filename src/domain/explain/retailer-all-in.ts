@@ -1,8 +1,8 @@
 // Penny profit with all that the retailer keeps: deductions, free goods at its own cost, fixed money over the units.
 // Worked figure: penny profit 1.40 + spoils 0.052 + slotting 15,000 over 18,720 units 0.8013 = 2.2533.
 import { nearest } from '../deals/curve.ts';
-import { freeUnitsPerDoor } from '../deals/fixed-money.ts';
 import type { RetailerSide } from '../deals/types.ts';
+import { freePerDoor } from '../rollout/cells.ts';
 import { dealSums, sumWeeks, YEAR_WEEKS } from './deal-sums.ts';
 import { type Place, stepKey } from './place.ts';
 import { priceFigure, retailerKey } from './retailer-lines.ts';
@@ -54,8 +54,8 @@ function givenLines(scene: Scene, place: Place, side: RetailerSide): Explanation
   const { account, item, listing, dealItem } = place;
   const own = dealItem.firstYearUnits.toNumber();
   const { stores, fixed, items } = dealSums(scene, account);
-  const opened = stores.newDoors === 0 ? 0 : sumWeeks(stores.openings, YEAR_WEEKS, 0).toNumber();
-  const free = freeUnitsPerDoor(listing, item.caseUnits) * opened;
+  const filled = sumWeeks(stores.fillings, YEAR_WEEKS, 0).toNumber();
+  const free = freePerDoor(account, listing, item) * filled;
   const units = items.reduce((sum, each) => sum + sumWeeks(each.units, YEAR_WEEKS, 6).toNumber(), 0);
   const theirs = sumWeeks(fixed.theirsByWeek, YEAR_WEEKS, 4).toNumber();
   const lines: ExplanationLine[] = [];

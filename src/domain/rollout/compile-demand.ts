@@ -1,7 +1,7 @@
 // The cells as the inner loops read them, an array a quantity, and what each cell's demand is made of (see HotCells and
 // CellDemand). Worked figure: 288 cells of 96 cohorts share the cohorts' doors: 96 x 140 places, not 288 x 140.
-import type { Listing, Plan } from '../plan/index.ts';
-import { fillPerDoor, promotionByWeek, seasonByWeek } from './cells.ts';
+import type { Account, Item, Listing, Plan } from '../plan/index.ts';
+import { aheadWeeks, displayLiftAt, fillPerDoor, promotionByWeek, seasonByWeek } from './cells.ts';
 import type { Cell, CellDemand, Cohort, Compiled, HotCells } from './compiled.ts';
 import { LONGEST_AHEAD } from './wants.ts';
 
@@ -19,7 +19,7 @@ export function hotCells({ cells, listings, doors, doorsKnown }: HotArgs): HotCe
     account: new Int32Array(count),
     listing: new Int32Array(count),
     item: new Int32Array(count),
-    caseUnits: new Int32Array(count),
+    multiple: new Int32Array(count),
     transitWeeks: new Int32Array(count),
     openWeek: new Int32Array(count),
     firstOfListing: new Int32Array(listings.length + 1).fill(count),
@@ -35,7 +35,7 @@ export function hotCells({ cells, listings, doors, doorsKnown }: HotArgs): HotCe
     hot.account[index] = cell.account;
     hot.listing[index] = cell.listing;
     hot.item[index] = cell.item;
-    hot.caseUnits[index] = cell.caseUnits;
+    hot.multiple[index] = cell.multiple;
     hot.transitWeeks[index] = cell.transitWeeks;
     hot.openWeek[index] = cell.openWeek;
     hot.doorsFrom[index] = cell.cohort * doorsKnown;
@@ -56,23 +56,45 @@ export function hotCells({ cells, listings, doors, doorsKnown }: HotArgs): HotCe
 export function demandOfCells(compiled: Compiled, plan: Plan): CellDemand[] {
   const ahead = compiled.reach + LONGEST_AHEAD;
   const seasons = plan.items.map((item) => seasonByWeek(item, compiled.startDay, ahead));
-  const promotions = plan.accounts.map((account) => promotionByWeek(account, ahead));
-  return compiled.cells.map((cell) => {
-    const account = plan.accounts[cell.account] as Plan['accounts'][number];
-    const firstListing = compiled.accounts[cell.account]?.listings[0] ?? 0;
-    const listing = account.listings[cell.listing - firstListing] as Listing;
-    const { display } = account;
-    return {
-      cohort: compiled.cohorts[cell.cohort] as Cohort,
-      rate: Number(listing.unitsPerStoreWeek),
-      startRate: Number(account.ramp.startRate),
-      rampWeeks: account.ramp.weeks,
-      displayFactor: display ? 1 + Number(display.liftRate) : 1,
-      displayWeeks: display ? display.weeks : 0,
-      season: seasons[cell.item] ?? null,
-      promotion: promotions[cell.account] ?? null,
-      aheadWeeks: 1 + account.terms.transitWeeks + listing.coverWeeks,
-      fillPerDoorUnits: fillPerDoor(listing, cell.caseUnits),
-    };
+  const terms = plan.accounts.flatMap((account) => {
+    const displayByAge = displayAges(account);
+    return account.listings.map((listing) => termsOf({ plan, account, listing, displayByAge, ahead }));
   });
+  return compiled.cells.map(({ cohort, item, listing }) => ({
+    cohort: compiled.cohorts[cohort] as Cohort,
+    season: seasons[item] ?? null,
+    ...(terms[listing] as ListingDemand),
+  }));
+}
+
+type ListingDemand = Omit<CellDemand, 'cohort' | 'season'>;
+
+/** What the cells of one listing share. */
+function termsOf(of: {
+  plan: Plan;
+  account: Account;
+  listing: Listing;
+  displayByAge: Float64Array | null;
+  ahead: number;
+}): ListingDemand {
+  const { plan, account, listing, displayByAge, ahead } = of;
+  const { display, ramp } = account;
+  const item = plan.items.find(({ id }) => id === listing.itemId) as Item;
+  return {
+    rate: Number(listing.unitsPerStoreWeek),
+    startRate: Number(ramp.startRate),
+    rampWeeks: ramp.weeks,
+    displayFactor: 1 + displayLiftAt(display, 0),
+    displayWeeks: display ? display.weeks : 0,
+    displayByAge,
+    promotion: promotionByWeek(account, listing.itemId, ahead),
+    aheadWeeks: aheadWeeks(account, listing.coverWeeks),
+    fillPerDoorUnits: fillPerDoor(account, listing, item),
+  };
+}
+
+/** 1 + lift of a display by age; null where it stays the same. */
+function displayAges({ display }: Account): Float64Array | null {
+  if (display === null || display.liftEndRate === null) return null;
+  return Float64Array.from({ length: display.weeks }, (_, age) => 1 + displayLiftAt(display, age));
 }

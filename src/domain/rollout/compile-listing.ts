@@ -5,6 +5,7 @@ import type { Charge } from '../allowances/contract.ts';
 import type { LadderResult } from '../ladder/types.ts';
 import { dec, round4, toTenThousandths } from '../money/decimal.ts';
 import type { Account } from '../plan/index.ts';
+import { isOn } from './cells.ts';
 import type { CompiledListing } from './compiled.ts';
 
 type ListingCharges = Omit<CompiledListing, 'account' | 'item'>;
@@ -22,7 +23,7 @@ export function compileListing(
   ladder: LadderResult,
   invoicePrice: Float64Array,
 ): ListingCharges {
-  const { forPass } = ladder;
+  const { forPass, itemId } = ladder;
   const out: ListingCharges = {
     invoicePrice: invoicePrice.fill(forPass.invoiceTenThousandths),
     firstHandSells: forPass.firstHandSellsTenThousandths,
@@ -36,7 +37,8 @@ export function compileListing(
   };
   for (const { charge } of forPass.charges) addCharge(out, charge);
   if (forPass.pickUp) out.freightOut = 0;
-  for (const promo of account.promotions) addPromotion(out, promo, forPass.shelfBeforeTaxTenThousandths);
+  const own = account.promotions.filter((promo) => isOn(promo, itemId));
+  for (const promo of own) addPromotion(out, promo, forPass.shelfBeforeTaxTenThousandths);
   return out;
 }
 

@@ -4,13 +4,14 @@ import { dayNumber, monthIndexOf, quarterIndexOf } from '../calendar.ts';
 import type { LadderResult, Landed } from '../ladder/types.ts';
 import { minorOf, rateOf, toTenThousandths } from '../money/decimal.ts';
 import { perMinorUnit } from '../money/integer.ts';
-import type { Account, Item, Listing, Plan } from '../plan/index.ts';
-import { type Cohorts, cohortsOf, fillPerDoor } from './cells.ts';
+import type { Account, Item, Plan } from '../plan/index.ts';
+import { type Cohorts, cohortsOf } from './cohorts.ts';
 import { compileBusiness } from './compile-business.ts';
+import { addCells, closingsOf, orderCells } from './compile-cells.ts';
 import { compileConduct } from './compile-conduct.ts';
 import { demandOfCells, hotCells } from './compile-demand.ts';
 import { compileListing } from './compile-listing.ts';
-import type { Cell, Cohort, Compiled, CompiledAccount, CompiledItem } from './compiled.ts';
+import type { Compiled, CompiledAccount, CompiledItem } from './compiled.ts';
 import { fixedSums } from './fixed.ts';
 import { type CutSeries, seriesOf } from './series.ts';
 
@@ -141,40 +142,6 @@ function addAccount(
   });
 }
 
-interface CellArgs {
-  plan: Plan;
-  a: number;
-  account: Account;
-  listing: Listing;
-  listingIndex: number;
-  item: number;
-  cohorts: readonly Cohort[];
-  firstCohort: number;
-}
-
-/** One cell a cohort of this listing. */
-function addCells(compiled: Compiled, args: CellArgs): void {
-  const { plan, a, account, listing, listingIndex, item, cohorts, firstCohort } = args;
-  const caseUnits = plan.items[item]?.caseUnits ?? 1;
-  const perDoor = fillPerDoor(listing, caseUnits);
-  const freePerDoor = Math.min(perDoor, listing.freeCasesPerDoor * caseUnits);
-  cohorts.forEach((cohort, c) => {
-    const running = account.runningDoors[c];
-    compiled.cells.push({
-      account: a,
-      listing: listingIndex,
-      item,
-      cohort: firstCohort + c,
-      caseUnits,
-      transitWeeks: account.terms.transitWeeks,
-      openWeek: cohort.openWeek,
-      fillUnits: running ? 0 : perDoor * cohort.doorsAtOpening,
-      freeUnits: running ? 0 : freePerDoor * cohort.doorsAtOpening,
-      openingStock: running ? cohort.doorsAtOpening * running.unitsPerDoor : 0,
-    });
-  });
-}
-
 type TermsPart = Omit<
   CompiledAccount,
   | 'listings'
@@ -204,37 +171,9 @@ function accountTerms(account: Account): TermsPart {
     reviewWeeks: guaranteed ? guaranteed.reviewWeeks : 0,
     resaleableShare: guaranteed ? rateOf(guaranteed.resaleableShare) : 0,
     shrinkRate: sale.by === 'scan' ? rateOf(sale.shrinkRate) : 0,
+    exitMarkdownRate: rateOf(account.exitMarkdownRate),
+    firstOrderWeek: account.ordering.firstWeek,
+    orderEveryWeeks: account.ordering.everyWeeks,
     billBack: account.freeFill.settled === 'billedBack' ? { lagWeeks: account.freeFill.lagWeeks } : null,
   };
-}
-
-/** Shipping order of each item: account priority, then file order; a listing's cells stand side by side. */
-function orderCells(compiled: Compiled, plan: Plan): void {
-  const { firstOfListing } = compiled.hot;
-  // The sort is stable: accounts of one priority keep their file order.
-  const order = compiled.accounts.map((_, a) => a);
-  order.sort((x, y) => (plan.accounts[x]?.priority ?? 99) - (plan.accounts[y]?.priority ?? 99));
-  for (const a of order) {
-    for (const l of compiled.accounts[a]?.listings ?? []) {
-      const item = compiled.items[compiled.listings[l]?.item ?? -1] as CompiledItem;
-      item.byPriority.push(l);
-      for (let index = firstOfListing[l] ?? 0; index < (firstOfListing[l + 1] ?? 0); index++) {
-        const cell = compiled.cells[index] as Cell;
-        item.fillsByWeek[cell.openWeek - cell.transitWeeks]?.push(index);
-      }
-    }
-  }
-}
-
-function closingsOf(compiled: Compiled): number[][] {
-  const closings: number[][] = Array.from({ length: compiled.weeks }, () => []);
-  compiled.cells.forEach((cell, index) => {
-    const account = compiled.accounts[cell.account] as CompiledAccount;
-    const { closingWeeks } = compiled.cohorts[cell.cohort] as Cohort;
-    for (const week of closingWeeks) closings[week]?.push(index);
-    if (account.sale !== 'guaranteed') return;
-    const review = cell.openWeek + account.reviewWeeks;
-    if (review >= 0 && !closingWeeks.includes(review)) closings[review]?.push(index);
-  });
-  return closings;
 }

@@ -52,7 +52,8 @@ export interface Cell {
   listing: number;
   item: number;
   cohort: number;
-  caseUnits: number;
+  /** Units its orders come in multiples of: a case, a layer or a pallet. */
+  multiple: number;
   transitWeeks: number;
   /** Negative for doors already open at the start. */
   openWeek: number;
@@ -66,9 +67,12 @@ export interface Cell {
 export interface Cohort {
   account: number;
   openWeek: number;
+  /** Doors that sell, at the opening and by week, to the compiled reach and past it by the longest way to a shelf. */
   doorsAtOpening: number;
-  /** Open doors by week, to the compiled reach and past it by the longest transit. */
   doors: Int32Array;
+  /** Doors that list it, some of which may never have it on the shelf. */
+  authorisedAtOpening: number;
+  authorised: Int32Array;
   /** Weeks within the reach in which doors close, in order: most cohorts have none or few. */
   closingWeeks: number[];
 }
@@ -105,6 +109,11 @@ export interface CompiledAccount {
   reviewWeeks: number;
   resaleableShare: number;
   shrinkRate: number;
+  /** Of the invoice value of what stands in closed doors and is kept there. */
+  exitMarkdownRate: number;
+  /** Stores order at the end of weeks so far apart, from this one on. */
+  firstOrderWeek: number;
+  orderEveryWeeks: number;
   billBack: { lagWeeks: number } | null;
   listings: number[];
   cells: number[];
@@ -163,7 +172,7 @@ export interface HotCells {
   account: Int32Array;
   listing: Int32Array;
   item: Int32Array;
-  caseUnits: Int32Array;
+  multiple: Int32Array;
   transitWeeks: Int32Array;
   openWeek: Int32Array;
   /** First cell of each listing, and one place more. */
@@ -188,6 +197,8 @@ export interface CellDemand {
   rampWeeks: number;
   displayFactor: number;
   displayWeeks: number;
+  /** By age, where the lift of the display changes. */
+  displayByAge: Float64Array | null;
   /** By week of the plan; null when there are none. */
   season: Float64Array | null;
   promotion: Float64Array | null;

@@ -55,7 +55,7 @@ function sumsOf(args: FixedArgs, ask: { amount: string; per: Per }): DatedSum[] 
   if (cohorts.length === 0) return [];
   if (ask.per === 'door' || ask.per === 'itemDoor') {
     const each = ask.per === 'door' ? 1 : items;
-    return cohorts.map((cohort) => sum(cohort.openWeek, cohort.doorsAtOpening * each));
+    return cohorts.map((cohort) => sum(cohort.openWeek, cohort.authorisedAtOpening * each));
   }
   const first = Math.min(...cohorts.map((cohort) => cohort.openWeek));
   return [sum(first, ask.per === 'chain' ? 1 : items)];
@@ -69,7 +69,7 @@ function displaySums(args: FixedArgs): Pick<FixedPart, 'displayPaid' | 'displayO
   const perDoor = dec(display.buildAmountPerDoor).plus(display.freightAmountPerDoor);
   const displayOpened = opening(args).map((cohort) => ({
     week: cohort.openWeek,
-    amount: minorOf(perDoor.times(cohort.doorsAtOpening), minorDigits),
+    amount: minorOf(perDoor.times(cohort.authorisedAtOpening), minorDigits),
   }));
   // Paid when ordered, but never before the plan begins.
   const displayPaid = displayOpened.map(({ week, amount }) => ({
@@ -81,7 +81,7 @@ function displaySums(args: FixedArgs): Pick<FixedPart, 'displayPaid' | 'displayO
   for (const cohort of args.cohorts) {
     const until = Math.min(weeks, cohort.openWeek + display.weeks);
     for (let w = Math.max(0, cohort.openWeek); w < until; w++) {
-      doorsWithDisplay[w] = (doorsWithDisplay[w] ?? 0) + (cohort.doors[w] ?? 0);
+      doorsWithDisplay[w] = (doorsWithDisplay[w] ?? 0) + (cohort.authorised[w] ?? 0);
     }
   }
   const fee = dec(display.feeAmountPerStoreWeek);

@@ -3,6 +3,7 @@
 // Worked figure: a fill of 480 ordered at the end of week 5 is 480 units shippable in week 6.
 
 import { arrivalsFrom, type CellStates, cellPlaces, newCells, plus } from './cell-states.ts';
+import { isOrderWeek } from './cells.ts';
 import type { Cell, Cohort, Compiled, CompiledAccount, CompiledListing } from './compiled.ts';
 import { takeReturns } from './returns.ts';
 import { withSeries } from './series.ts';
@@ -107,7 +108,8 @@ function runPlainCell(at: CellRun, run: FreeRun, firstWeek: number): void {
   const { wantsFrom, wantsStep } = at;
   const { doors } = cohort;
   const { reach } = compiled;
-  const { caseUnits, transitWeeks } = cell;
+  const { multiple, transitWeeks } = cell;
+  const { firstOrderWeek, orderEveryWeeks } = at.account;
   const shippable = run.shippable[cell.item] as Float64Array;
   const shelf = run.shelf[cell.listing] as FreeRun['shelf'][number];
   const begin = cell.openWeek - transitWeeks - 1;
@@ -135,8 +137,9 @@ function runPlainCell(at: CellRun, run: FreeRun, firstWeek: number): void {
     const place = wantsFrom + week * wantsStep;
     stock -= Math.min(units[place] ?? 0, stock);
     const gap = (target[place] ?? 0) - stock - transit;
-    const reaches = gap >= caseUnits && (doors[week + 1 + transitWeeks] ?? 0) > 0;
-    open = reaches ? unitsOrdered(gap, now, caseUnits) : 0;
+    const reaches = gap >= multiple && (doors[week + 1 + transitWeeks] ?? 0) > 0;
+    const orders = reaches && isOrderWeek(week, firstOrderWeek, orderEveryWeeks);
+    open = orders ? unitsOrdered(gap, now, multiple) : 0;
     if (week < firstWeek || week >= firstWeek + 52) continue;
     shelved += stock;
     doorWeeks += now;
@@ -185,7 +188,9 @@ function runWeek(at: CellRun, shippable: Float64Array): void {
   const sold = Math.min(wants.units[place] ?? 0, stock);
   cells.stock[index] = stock - sold;
   if (account.shrinkRate > 0) takeShrink(cells, index, sold, account.shrinkRate);
-  cells.open[index] = reorder(compiled.hot, cells, index, week, wants.target[place] ?? 0);
+  cells.open[index] = isOrderWeek(week, account.firstOrderWeek, account.orderEveryWeeks)
+    ? reorder(compiled.hot, cells, index, week, wants.target[place] ?? 0)
+    : 0;
   const past = week - cells.returnLag;
   if (past >= 0) cells.arriving[(past % cells.arrivingWeeks) * count + index] = 0;
 }

@@ -1,7 +1,7 @@
 // Units that leave the shelves other than through the till: doors that close (step 2), guaranteed sale at its review,
 // ordinary returns, shrink of goods sold by scan. Each says what becomes of the units and of the money.
 // Worked figure: 40 of 200 units stand in doors that close and are credited at 2.60: a claim of 104.00, 40 units gone.
-import { mulDiv, timesPrice } from '../money/integer.ts';
+import { mulDiv, timesPrice, timesRate } from '../money/integer.ts';
 import { E, post } from './books.ts';
 import { plus } from './cell-states.ts';
 import type { Cell, Cohort, CompiledAccount, CompiledListing } from './compiled.ts';
@@ -62,6 +62,7 @@ function leaveShelf(at: CellAt, units: number): void {
     return;
   }
   if (account.closedStock !== 'kept') credit(at, units);
+  else if (account.exitMarkdownRate > 0) claimMarkdown(at, units);
   if (account.closedStock === 'ours') backToStock(at, units);
   else item.gone += units;
 }
@@ -73,6 +74,16 @@ function credit(at: CellAt, units: number): void {
   post(state.books, E.returnCredited, amount, cell.account, cell.item);
   if (amount > 0) at.sales.claims.push({ amount, fromWeek: week });
   reverseShares(listingAt(state, cell.listing, week), { amount, units });
+}
+
+/** The chain marks down what it keeps in closed doors, and charges us a part of what it paid for it. */
+function claimMarkdown(at: CellAt, units: number): void {
+  const { state, cell, listing, account, week } = at;
+  const worth = timesPrice(units, listing.invoicePrice[week] ?? 0, state.compiled.perMinor);
+  const amount = timesRate(worth, account.exitMarkdownRate);
+  if (amount === 0) return;
+  post(state.books, E.claimAccrued, amount, cell.account, cell.item);
+  at.sales.claims.push({ amount, fromWeek: week });
 }
 
 /** Sold goods come back into our stock at landed cost. */

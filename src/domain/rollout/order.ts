@@ -2,7 +2,8 @@
 // item's queue is always sorted. Worked figure: a fill that is to be on the shelf in week 6 after a week in transit leaves
 // in week 5 and is ordered at the end of week 4.
 import { plus } from './cell-states.ts';
-import type { Cell, CompiledItem } from './compiled.ts';
+import { isOrderWeek } from './cells.ts';
+import type { Cell, CompiledAccount, CompiledItem, CompiledListing } from './compiled.ts';
 import type { ItemState } from './item-state.ts';
 import type { CellAt } from './leave.ts';
 import { growQueue, type OrderQueue } from './queue.ts';
@@ -28,6 +29,9 @@ export function placeOrders(at: CellAt, wants: Wants, week: number): void {
 function placeReorders(at: CellAt, wants: Wants, queue: OrderQueue, week: number, listing: number): void {
   const { state, compiled, cells } = at;
   const { hot } = compiled;
+  const { account } = compiled.listings[listing] as CompiledListing;
+  const { firstOrderWeek, orderEveryWeeks } = compiled.accounts[account] as CompiledAccount;
+  if (!isOrderWeek(week, firstOrderWeek, orderEveryWeeks)) return;
   const first = hot.firstOfListing[listing] ?? 0;
   const until = hot.firstOfListing[listing + 1] ?? 0;
   const row = first * wants.weeks + week * (until - first) - first;

@@ -12,8 +12,7 @@ import { holdUnits } from './stores.ts';
 export function shipItem(state: State, i: number, week: number): void {
   const item = state.items[i] as ItemState;
   const { queue } = item;
-  const { accounts, hot, items } = state.compiled;
-  const caseUnits = items[i]?.caseUnits ?? 1;
+  const { accounts, hot } = state.compiled;
   const arrivals = arrivalsFrom(state.cells, week);
   const { conduct } = state;
   const { count } = queue;
@@ -23,8 +22,8 @@ export function shipItem(state: State, i: number, week: number): void {
     const index = queue.cell[place] ?? 0;
     const ordered = queue.units[place] ?? 0;
     const fill = queue.fill[place] === 1;
-    // Orders are whole cases: what we have enough of leaves whole.
-    const could = ordered <= item.ours ? ordered : Math.floor(item.ours / caseUnits) * caseUnits;
+    // Orders are whole cases (layers, pallets): what we have enough of leaves whole.
+    const could = ordered <= item.ours ? ordered : wholeOf(item.ours, hot.multiple[index] ?? 1);
     const whole = conduct ? withinTerms(state, conduct, { index, fill, week, open: ordered, could }) : could;
     if (whole > 0) shipOrder(state, item, { index, fill, week, arrivals }, whole);
     const left = ordered - whole;
@@ -44,6 +43,10 @@ export function shipItem(state: State, i: number, week: number): void {
   item.backlog = backlog;
 }
 
+function wholeOf(units: number, multiple: number): number {
+  return Math.floor(units / multiple) * multiple;
+}
+
 /** Whole cases that the account's credit limit leaves, noted for what short deliveries and drops cost. */
 function withinTerms(
   state: State,
@@ -56,7 +59,7 @@ function withinTerms(
   return unitsWithinTerms(state, conduct, {
     listing: hot.listing[index] ?? 0,
     cohort: (cells[index] as Cell).cohort,
-    caseUnits: hot.caseUnits[index] ?? 1,
+    caseUnits: hot.multiple[index] ?? 1,
     open,
     could,
     free: isFree ? (state.cells.freeLeft[index] ?? 0) : 0,

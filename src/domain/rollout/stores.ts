@@ -16,7 +16,7 @@ export interface CellWeek {
 /** Units that leave the shelves because doors close this week: all when none is left, else their share, rounded down. */
 export function closingUnits(cohort: Cohort, stock: number, week: number): number {
   if (!isClosing(cohort, week)) return 0;
-  const before = cohort.doors[week - 1] ?? 0;
+  const before = week === 0 ? cohort.doorsAtOpening : (cohort.doors[week - 1] ?? 0);
   const now = cohort.doors[week] ?? 0;
   if (now === 0) return stock;
   return Math.floor((stock * (before - now)) / before);
@@ -89,19 +89,19 @@ export function reorder(
   target: number,
 ): number {
   const gap = target - (cells.stock[index] ?? 0) - (cells.transit[index] ?? 0) - (cells.open[index] ?? 0);
-  const caseUnits = hot.caseUnits[index] ?? 1;
-  if (gap < caseUnits) return 0;
+  const multiple = hot.multiple[index] ?? 1;
+  if (gap < multiple) return 0;
   const place = (hot.doorsFrom[index] ?? 0) + week;
   // Ordered now, shipped next week, there transit weeks later: nothing is ordered for closed doors.
   if (hot.doors[place + 1 + (hot.transitWeeks[index] ?? 0)] === 0) return 0;
-  return unitsOrdered(gap, hot.doors[place] ?? 0, caseUnits);
+  return unitsOrdered(gap, hot.doors[place] ?? 0, multiple);
 }
 
-/** Full cases a door at a time for what is missing on the shelves of so many doors; 0 when none is open. */
-export function unitsOrdered(gap: number, doors: number, caseUnits: number): number {
-  const beyondRounding = gap - ((doors - 1) * (caseUnits - 1)) / 2;
-  if (beyondRounding < caseUnits || doors === 0) return 0;
-  return Math.floor(beyondRounding / caseUnits) * caseUnits;
+/** Full cases (layers, pallets) a door at a time for what is missing in so many doors; 0 when none is open. */
+export function unitsOrdered(gap: number, doors: number, multiple: number): number {
+  const beyondRounding = gap - ((doors - 1) * (multiple - 1)) / 2;
+  if (beyondRounding < multiple || doors === 0) return 0;
+  return Math.floor(beyondRounding / multiple) * multiple;
 }
 
 /** The opening fill is ordered so that it arrives in the opening week, when it does open. */

@@ -18,8 +18,8 @@ export interface Wants {
   target: Float64Array;
 }
 
-/** An order looks ahead at most 1 + 26 weeks of transit + 52 of cover. */
-export const LONGEST_AHEAD = 80;
+/** An order looks ahead at most 13 weeks to the next one + 26 of transit + 52 of cover, and less (plan/rules/ordering.ts). */
+export const LONGEST_AHEAD = 91;
 
 let wants: Wants = { weeks: 0, units: new Int32Array(0), target: new Float64Array(0) };
 let row = new Float64Array(0);
@@ -49,8 +49,8 @@ export function wantsOf({ demand, hot, reach }: Compiled): Wants {
 }
 
 /**
- * One cell's weeks, from `place` on, `step` places apart. Target: the larger of D x fill and the demand of the next
- * 1 + transit + cover weeks at today's doors, the window moved on week by week while the doors stay the same.
+ * One cell's weeks, from `place` on, `step` places apart. Target: the larger of D x fill and the demand of the weeks it
+ * looks ahead at today's doors, the window moved on week by week while the doors stay the same.
  */
 function writeCell(cell: CellDemand, place: number, step: number): void {
   const { units, target, weeks } = wants;
@@ -96,13 +96,14 @@ function writeCell(cell: CellDemand, place: number, step: number): void {
  * display 10^6), doubles multiplied in this order.
  */
 function writeMillionths(cell: CellDemand, doors: number, from: number, until: number): void {
-  const { season, promotion, rampWeeks, displayWeeks } = cell;
+  const { season, promotion, rampWeeks, displayWeeks, displayByAge } = cell;
   for (let week = from; week < until; week++) {
     const age = week - cell.cohort.openWeek;
     const ramp = rampAt(age, cell.startRate, rampWeeks);
     const seasonNow = season ? (season[week] ?? 1) : 1;
     const promotionNow = promotion ? (promotion[week] ?? 1) : 1;
-    const display = age < displayWeeks ? cell.displayFactor : 1;
+    const lifted = displayByAge === null ? cell.displayFactor : (displayByAge[age] ?? 1);
+    const display = age < displayWeeks ? lifted : 1;
     row[week] = Math.round(doors * cell.rate * ramp * seasonNow * promotionNow * display * 1_000_000);
   }
 }

@@ -2,14 +2,13 @@
 // the goods left on its shelves come to. Closed form, so that it can stand beside every step of the talks.
 // Worked figure: 300 down a door and 9.60 a store and week are 249.60 back after 26 weeks: 50.40 a door are lost.
 
-import { freeUnitsPerDoor } from '../deals/fixed-money.ts';
 import { type StoreWeeks, storeWeeks, unitsByWeek } from '../deals/store-weeks.ts';
 import { wayOutPerUnit } from '../deals/unit-money.ts';
 import type { LadderResult } from '../ladder/types.ts';
 import { numberOf } from '../money/decimal.ts';
 import type { Account, Item, Listing, Plan } from '../plan/index.ts';
 import { fine, type Outcome } from '../problems.ts';
-import { fillPerDoor } from '../rollout/cells.ts';
+import { aheadWeeks, fillPerDoor, freePerDoor, multipleOf } from '../rollout/cells.ts';
 import { type OneDeal, oneDeal } from './run.ts';
 
 export interface ReviewLoss {
@@ -82,7 +81,7 @@ function goodsLeft(account: Account, shelves: readonly Shelf[], at: { weeks: num
   let units = 0;
   for (const { listing, item, ladder, units: wantedByWeek } of shelves) {
     const left = unitsLeft({ account, listing, item, doors, wanted: wantedByWeek[weeks - 1] ?? 0 });
-    const free = Math.min(left, doors * freeUnitsPerDoor(listing, item.caseUnits));
+    const free = Math.min(left, doors * freePerDoor(account, listing, item));
     units += left;
     amount += worthLeft(account, { ladder, left, free });
   }
@@ -102,12 +101,11 @@ function unitsLeft(of: {
   wanted: number;
 }): number {
   const { account, listing, item, doors, wanted } = of;
+  const ahead = aheadWeeks(account, listing.coverWeeks);
   const onTheWay = wanted * (1 + account.terms.transitWeeks);
-  const level = Math.max(
-    doors * fillPerDoor(listing, item.caseUnits) - onTheWay,
-    wanted * listing.coverWeeks,
-  );
-  return Math.max(0, level - (doors * (item.caseUnits - 1)) / 2);
+  const level = Math.max(doors * fillPerDoor(account, listing, item), wanted * ahead) - onTheWay;
+  const multiple = multipleOf(account.ordering.orderIn, item);
+  return Math.max(0, level - (doors * (multiple - 1)) / 2);
 }
 
 /**

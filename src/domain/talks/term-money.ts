@@ -66,9 +66,9 @@ export const freeFill: TermKind = {
   assumed: () => null,
 };
 
-function fillCases({ plan }: At, listing: Account['listings'][number]): number {
+function fillCases({ plan, account }: At, listing: Account['listings'][number]): number {
   const item = plan.items.find(({ id }) => id === listing.itemId);
-  return item ? Math.ceil(fillPerDoor(listing, item.caseUnits) / item.caseUnits) : 0;
+  return item ? fillPerDoor(account, listing, item) / item.caseUnits : 0;
 }
 
 type Display = NonNullable<Account['display']>;
