@@ -3,7 +3,7 @@
 // Worked figure: a lid of 1,000 used up from week 18 on asks for 2,000 from week 18 on.
 import type { Account, Item, Plan } from '../plan/index.ts';
 import type { Results } from '../results.ts';
-import { fillPerDoor } from '../rollout/cells.ts';
+import { fillPerDoor, multipleOf } from '../rollout/cells.ts';
 import { halfOf } from './change-plan.ts';
 import { lidUsedSince } from './lid.ts';
 import type { Binding, Change } from './types.ts';
@@ -51,14 +51,16 @@ function ofAccount(plan: Plan, account: Account, place: number): Change[] {
   if (terms.earlyDiscount === null && terms.paymentDays > DISCOUNT.days && place < MOST_ACCOUNTS - 1)
     changes.push({ kind: 'earlyDiscount', accountId, ...DISCOUNT });
   if (slotting?.settled === 'atOpening') changes.push({ kind: 'slottingOffRemittances', accountId });
-  if (account.waves.length > 0 && account.listings.some((listing) => hasCaseToSpare(plan, listing)))
+  if (account.waves.length > 0 && account.listings.some((listing) => hasCaseToSpare(plan, account, listing)))
     changes.push({ kind: 'smallerFill', accountId });
   return changes;
 }
 
-function hasCaseToSpare(plan: Plan, listing: Account['listings'][number]): boolean {
-  const caseUnits = plan.items.find(({ id }) => id === listing.itemId)?.caseUnits ?? 1;
-  return fillPerDoor(listing, caseUnits) - caseUnits >= Math.max(listing.facings, caseUnits);
+function hasCaseToSpare(plan: Plan, account: Account, listing: Account['listings'][number]): boolean {
+  const item = plan.items.find(({ id }) => id === listing.itemId);
+  if (!item) return false;
+  const multiple = multipleOf(account.ordering.orderIn, item);
+  return fillPerDoor(account, listing, item) - multiple >= Math.max(listing.facings, multiple);
 }
 
 /** Later, and at half the pace, as far as all doors still open within the plan. */

@@ -2,7 +2,7 @@
 // Worked figure: 14 days earlier makes payment days of 30 to 16, and an early discount's 20 days to 16 with them.
 import { dec } from '../money/decimal.ts';
 import type { Account, Item, Plan } from '../plan/index.ts';
-import { fillPerDoor } from '../rollout/cells.ts';
+import { fillPerDoor, multipleOf } from '../rollout/cells.ts';
 import type { Change } from './types.ts';
 
 /** Cost of what nobody has priced: it is said beside the lift (`withoutItsCost`). */
@@ -43,7 +43,7 @@ function accountWith(plan: Plan, account: Account, change: AccountChange): Accou
     case 'slowerDoors':
       return onWave(account, change.waveId, (wave) => ({ ...wave, doorsPerWeek: change.doorsPerWeek }));
     case 'smallerFill':
-      return { ...account, listings: account.listings.map((listing) => caseLess(plan, listing)) };
+      return { ...account, listings: account.listings.map((listing) => caseLess(plan, account, listing)) };
   }
 }
 
@@ -98,10 +98,15 @@ function withShifts(plan: Plan, change: Extract<Change, { kind: 'shiftFrom' }>):
   return { ...plan, business: { ...plan.business, lines } };
 }
 
-/** A door's opening fill one case smaller: back stock goes first, then units behind the facings. */
-function caseLess(plan: Plan, listing: Account['listings'][number]): Account['listings'][number] {
-  const caseUnits = plan.items.find(({ id }) => id === listing.itemId)?.caseUnits ?? 1;
-  const most = fillPerDoor(listing, caseUnits) - caseUnits;
+/** A door's opening fill one case (layer, pallet) smaller: back stock goes first, then units behind the facings. */
+function caseLess(
+  plan: Plan,
+  account: Account,
+  listing: Account['listings'][number],
+): Account['listings'][number] {
+  const item = plan.items.find(({ id }) => id === listing.itemId);
+  if (!item) return listing;
+  const most = fillPerDoor(account, listing, item) - multipleOf(account.ordering.orderIn, item);
   const { facings, depthUnits } = listing;
   if (most < facings) return listing;
   const depth = Math.min(depthUnits, Math.floor(most / facings));

@@ -10,6 +10,7 @@ import { accountDates, businessDates, itemDates } from './rules/dates.ts';
 import { repeatedIds } from './rules/ids.ts';
 import { ladderProblems } from './rules/ladders.ts';
 import { amountProblems } from './rules/money.ts';
+import { orderingProblems } from './rules/ordering.ts';
 import { basisProblems, referenceProblems } from './rules/references.ts';
 import { singleProblems } from './rules/singles.ts';
 
@@ -22,6 +23,7 @@ export function checkRules(plan: Plan): Problem[] {
     ...itemDates(plan),
     ...accountDates(plan),
     ...conductProblems(plan),
+    ...orderingProblems(plan),
     ...businessDates(plan),
     ...amountProblems(plan),
     ...singleProblems(plan),

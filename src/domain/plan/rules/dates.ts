@@ -73,16 +73,28 @@ export function businessDates({ business, horizonWeeks }: Plan): Problem[] {
   ];
 }
 
-function waveWeeks({ id, waves, terms }: Account, horizonWeeks: number): Problem[] {
+function waveWeeks(account: Account, horizonWeeks: number): Problem[] {
+  const { id, waves } = account;
+  const { least, why } = firstDelivery(account);
   return waves.flatMap((wave) => {
     const { openWeek } = wave;
     const path = `accounts/${id}/waves/${wave.id}`;
-    if (openWeek >= terms.transitWeeks) {
+    if (openWeek >= least) {
       return [...inside(`${path}/openWeek`, openWeek, horizonWeeks), ...lastOpening(path, wave)];
     }
-    const got = `week ${openWeek}, and a delivery takes ${weeks(terms.transitWeeks)}`;
-    return [outOfOrder(`${path}/openWeek`, got, `a week from ${terms.transitWeeks} to ${horizonWeeks - 1}`)];
+    const got = `week ${openWeek}, and ${why}`;
+    return [outOfOrder(`${path}/openWeek`, got, `a week from ${least} to ${horizonWeeks - 1}`)];
   });
+}
+
+/** The first week a fill can be on the shelf. Stores order theirs before week 0; a depot waits for its first order week. */
+function firstDelivery({ depot, terms, ordering }: Account): { least: number; why: string } {
+  const { transitWeeks } = terms;
+  if (depot === null) return { least: transitWeeks, why: `a delivery takes ${weeks(transitWeeks)}` };
+  const why =
+    `the depot orders at the end of week ${ordering.firstWeek} at first, ` +
+    `${weeks(depot.transitWeeks)} from us and ${weeks(transitWeeks)} from the shelf`;
+  return { least: ordering.firstWeek + 1 + depot.transitWeeks + transitWeeks, why };
 }
 
 /** The last week that any field of a plan can name (fields.ts); a wave is open by then, whatever the horizon. */
