@@ -16,6 +16,7 @@ export const EVENT_WORDS: Record<EventName, readonly [label: string, reason: str
   receiptDeposit: ['Goods received, deposit used', 'paid ahead, now in stock'],
   receiptPayable: ['Goods received', 'owed to the supplier from now on'],
   receiptFreight: ['Freight and duty in', 'paid as goods land'],
+  receiptRush: ['Rush orders', 'what being early costs, paid as goods land'],
   supplierPaid: ['Supplier paid', 'goods received, less their deposit'],
   invoiced: ['Invoices', 'units at the invoice price'],
   costOfSales: ['Cost of what was sold', 'leaves stock at its average landed cost'],

@@ -43,6 +43,11 @@ export const FLOW_WORDS: Record<FlowName, Words> = {
   ),
   supplierPayments: words('Suppliers paid', 'atRisk', 'The rest of what suppliers invoice, when it is due.'),
   inboundFreightAndDuty: words('Freight and duty in', 'atRisk', 'Paid when goods land at our door.'),
+  rushFreight: words(
+    'Rush orders',
+    'atRisk',
+    'What air freight or overtime costs on top, paid when goods land.',
+  ),
   basePayments: words('Sales beside the plan, their cost', 'atRisk', 'What sales outside this plan cost us.'),
   openingPayments: words('Old bills paid', 'between', 'What we owed before the plan began.'),
   freightOut: words('Freight out', 'between', 'Carrying goods to the chain, paid when they leave.'),

@@ -156,6 +156,7 @@ const SOURCES: Record<EventName, SourceOf> = {
   receiptDeposit: goods('atRisk', 'supply/depositRate'),
   receiptPayable: goods('atRisk', 'supply/supplierDays'),
   receiptFreight: goods('atRisk', 'costLines'),
+  receiptRush: goods('atRisk', 'supply/expedite/extraAmountPerUnit'),
   supplierPaid: goods('atRisk', 'supply/supplierDays'),
   invoiced: listing('ours', 'invoice', 'listings'),
   costOfSales: listing('atRisk', 'landed', 'listings'),

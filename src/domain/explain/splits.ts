@@ -1,4 +1,4 @@
-// Postings that gather several causes, taken apart again: a supplier's payment by item, a broker's by chain, overhead by
+// Postings that gather several causes, taken apart again: a broker's payment by chain, overhead by
 // its lines, tax by its two sides. The parts come to the posting to the last unit; where one were left over it would
 // stand as a line of its own. Worked figure: overhead of 2,300.00 is rent 1,500.00 and wages 800.00.
 import { minorOf } from '../money/decimal.ts';
@@ -37,7 +37,6 @@ const SPLITS: Partial<Record<EventName, Split>> = {
   openingPayablePaid: (at) => books(at, 'payables'),
   openingAccruedPaid: (at) => books(at, 'accrued'),
   openingFeePaid: openingFees,
-  supplierPaid: suppliers,
   brokerPaid: broker,
   royaltyPaid: (at) => ofQuarter(at, 'royaltyPaid', { royaltyAccrued: 1 }),
   vatPaid: (at) => ofQuarter(at, 'vatPaid', VAT_SIDES),
@@ -90,7 +89,16 @@ function capital(at: WeekAt): Share[] {
         amount: capitalAmount,
       })),
   );
-  return minor(at, [...bought, ...steps]);
+  const shifts = plan.business.lines.flatMap((line) =>
+    line.steps
+      .filter(({ fromWeek, leadWeeks }) => Math.max(0, fromWeek - leadWeeks) === at.week)
+      .map(({ id, capitalAmount }) => ({
+        path: `business/lines/${line.id}/steps/${id}/capitalAmount`,
+        label: `Shifts, ${line.name}`,
+        amount: capitalAmount,
+      })),
+  );
+  return minor(at, [...bought, ...steps, ...shifts]);
 }
 
 function funding(at: WeekAt, kind: 'equity' | 'loan', field: 'amount' | 'feeAmount'): Share[] {
@@ -138,19 +146,6 @@ function openingFees({ scene, compiled, week }: WeekAt, { account: a }: Entry): 
       amount: due.reduce((total, { amount }) => total + amount, 0),
     };
   });
-}
-
-/** Goods received so many weeks ago, by item, with the tax on them. */
-function suppliers({ compiled, week, journal }: WeekAt): Share[] {
-  return compiled.items.map(({ supplierWeeks }, item) => ({
-    account: -1,
-    item,
-    event: 'supplierPaid',
-    amount: journal
-      .filter((each) => each.item === item && each.week === week - supplierWeeks)
-      .filter(({ event }) => event === 'receiptPayable' || event === 'vatOnPayable')
-      .reduce((sum, { amount }) => sum + amount, 0),
-  }));
 }
 
 /** Earned since the commission was last paid, up to last week. */

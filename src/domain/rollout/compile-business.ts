@@ -16,7 +16,8 @@ export function compileBusiness(plan: Plan, digits: number): CompiledBusiness {
   const receivables = dated(books.receivables);
   const payables = dated(books.payables);
   const accrued = dated(books.accrued);
-  const steps = items.flatMap((item) => item.supply.capacitySteps);
+  const lines = business.lines.flatMap((line) => line.steps);
+  const steps = [...items.flatMap((item) => item.supply.capacitySteps), ...lines];
   const stepCapital = steps.map((step) => ({
     week: Math.max(0, step.fromWeek - step.leadWeeks),
     amount: minorOf(step.capitalAmount, digits),

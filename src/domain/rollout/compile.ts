@@ -11,6 +11,7 @@ import { addCells, closingsOf, orderCells } from './compile-cells.ts';
 import { compileConduct } from './compile-conduct.ts';
 import { demandOfCells, hotCells } from './compile-demand.ts';
 import { compileListing } from './compile-listing.ts';
+import { buyingOf, type Hours, hoursOf } from './compile-supply.ts';
 import type { Compiled, CompiledAccount, CompiledItem } from './compiled.ts';
 import { fixedSums } from './fixed.ts';
 import { type CutSeries, seriesOf } from './series.ts';
@@ -26,12 +27,13 @@ export interface CompileArgs {
 
 /** Every array and number the pass needs. The plan must have passed its rules. */
 export function compile(args: CompileArgs): Compiled {
-  const { plan, landed, minorDigits } = args;
+  const { plan, minorDigits } = args;
   const weeks = plan.horizonWeeks;
   const startDay = dayNumber(plan.startDate);
   const reach =
     weeks + Math.max(...plan.items.map((item) => item.supply.leadWeeks + item.supply.coverWeeks)) + 1;
   const cohorts = cohortsOf(plan.accounts, reach);
+  const hours = hoursOf(plan);
   const compiled: Compiled = {
     weeks,
     reach,
@@ -40,7 +42,8 @@ export function compile(args: CompileArgs): Compiled {
     startDay,
     months: Int32Array.from({ length: weeks }, (_, w) => monthIndexOf(startDay + 7 * w)),
     quarters: Int32Array.from({ length: weeks }, (_, w) => quarterIndexOf(startDay + 7 * w)),
-    items: plan.items.map((item, i) => compileItem(item, landed[i] as Landed, weeks, minorDigits)),
+    items: plan.items.map((_, i) => compileItem(args, i, hours)),
+    hours: hours.seconds,
     accounts: [],
     listings: [],
     cohorts: [],
@@ -61,26 +64,22 @@ export function compile(args: CompileArgs): Compiled {
   return compiled;
 }
 
-function compileItem(item: Item, landed: Landed, weeks: number, minorDigits: number): CompiledItem {
+function compileItem({ plan, landed, minorDigits }: CompileArgs, i: number, hours: Hours): CompiledItem {
+  const item = plan.items[i] as Item;
   const { supply, opening } = item;
-  const capacity = new Float64Array(weeks).fill(supply.capacityUnitsPerWeek ?? Number.POSITIVE_INFINITY);
-  for (const step of supply.capacitySteps) capacity.fill(step.unitsPerWeek, step.fromWeek);
-  const landedGoods = toTenThousandths(landed.goods);
-  const landedFreight = toTenThousandths(landed.freightAndDuty);
+  const cost = landed[i] as Landed;
+  const weeks = plan.horizonWeeks;
   return {
     caseUnits: item.caseUnits,
     palletUnits: item.caseUnits * item.palletCases,
-    landedGoods,
-    landedFreight,
-    landed: landedGoods + landedFreight,
-    leadWeeks: supply.leadWeeks,
+    landed: toTenThousandths(cost.goods) + toTenThousandths(cost.freightAndDuty),
     coverWeeks: supply.coverWeeks,
     ordersFrom: 0,
-    minimumOrderUnits: supply.minimumOrderUnits,
-    batchUnits: supply.batchUnits,
-    capacity,
-    depositRate: rateOf(supply.depositRate),
-    supplierWeeks: Math.floor(supply.supplierDays / 7),
+    buying: buyingOf(item, cost, { weeks, place: hours.ofItem[i] ?? -1 }),
+    shelfLife: supply.shelfLife && {
+      weeks: supply.shelfLife.weeks,
+      least: supply.shelfLife.leastWeeksAtReceipt,
+    },
     openingUnits: opening.units,
     openingStock: minorOf(opening.stockAmount, minorDigits),
     onOrder: opening.onOrder.map((order) => ({

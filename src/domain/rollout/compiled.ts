@@ -3,23 +3,18 @@
 // rates millionths, quantities whole units. A "cell" is one listed item in one cohort of doors.
 import type { Charge } from '../allowances/contract.ts';
 import type { Funding } from '../funding/index.ts';
+import type { BuyingTerms, ShelfLife } from './compiled-supply.ts';
 
 export interface CompiledItem {
   caseUnits: number;
   palletUnits: number;
-  landedGoods: number;
-  landedFreight: number;
   landed: number;
-  leadWeeks: number;
   coverWeeks: number;
   /** No purchase order goes out before this week: 0, but in a what-if. */
   ordersFrom: number;
-  minimumOrderUnits: number;
-  batchUnits: number;
-  /** Most units that can land in a week; Infinity without a lid. */
-  capacity: Float64Array;
-  depositRate: number;
-  supplierWeeks: number;
+  buying: BuyingTerms;
+  /** Null for what keeps as long as it has to. */
+  shelfLife: ShelfLife | null;
   openingUnits: number;
   openingStock: number;
   onOrder: { week: number; units: number; deposit: number }[];
@@ -217,6 +212,8 @@ export interface Compiled {
   months: Int32Array;
   quarters: Int32Array;
   items: CompiledItem[];
+  /** Seconds by week that items' goods can land out of: lines' common hours, and fixed shares of them. */
+  hours: Float64Array[];
   accounts: CompiledAccount[];
   listings: CompiledListing[];
   cohorts: Cohort[];

@@ -28,6 +28,7 @@ export const EVENTS = {
   receiptDeposit: { dr: 'stock', cr: 'deposits' },
   receiptPayable: { dr: 'stock', cr: 'payables' },
   receiptFreight: { dr: 'stock', cr: 'cash', flow: 'inboundFreightAndDuty' },
+  receiptRush: { dr: 'stock', cr: 'cash', flow: 'rushFreight' },
   supplierPaid: { dr: 'payables', cr: 'cash', flow: 'supplierPayments' },
   invoiced: { dr: 'receivables', cr: 'retained', profit: 'invoiced' },
   costOfSales: { dr: 'retained', cr: 'stock', profit: 'costOfSales' },

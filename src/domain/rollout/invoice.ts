@@ -6,8 +6,8 @@ import { E, post } from './books.ts';
 import type { CompiledAccount, CompiledListing } from './compiled.ts';
 import { takeWrongly } from './disputed.ts';
 import type { ItemState } from './item-state.ts';
-import { type AccountState, addDue, type ListingWeek, type State } from './state.ts';
-import { owe, relieve } from './supply.ts';
+import { type AccountState, addDue, type ListingWeek, owe, type State } from './state.ts';
+import { relieve } from './supply.ts';
 
 /** One listed item in one week, with what it belongs to. */
 export interface ListingAt {

@@ -1,7 +1,10 @@
 // Our own stock of one item as the pass carries it: what is here, what it stands at in the books, what will land.
 // Worked figure: an order of 2,400 under way with 1,200.00 paid lands 2,400 and releases the deposit.
 import { timesPrice } from '../money/integer.ts';
-import type { Compiled } from './compiled.ts';
+import { type Buying, buyingPlaces, newBuying, type Supplier, takePlace } from './buying.ts';
+import type { Compiled, CompiledItem } from './compiled.ts';
+import { addLanding } from './landings.ts';
+import { type Lots, newLots } from './lots.ts';
 import { newQueue, type OrderQueue } from './queue.ts';
 import type { CutSeries } from './series.ts';
 
@@ -14,11 +17,12 @@ export interface ItemState {
   queue: OrderQueue;
   /** Unshipped after the last shipping, plus cancelled then. */
   backlog: number;
-  landUnits: Float64Array;
-  landGoods: Float64Array;
-  landFreight: Float64Array;
-  landDeposit: Float64Array;
+  buying: Buying;
+  /** Null for what keeps as long as it has to. */
+  lots: Lots | null;
   unplaced: number;
+  /** Owed to suppliers, by the week it is due. */
+  payableDue: Float64Array;
   /** Units that must be somewhere: opening + made − sold − gone. */
   known: number;
   /** At the last close. */
@@ -27,6 +31,7 @@ export interface ItemState {
   /** Of the week at hand, in the order of UNIT_NAMES. */
   made: number;
   ordered: number;
+  rushed: number;
   shipped: number;
   fillShipped: number;
   received: number;
@@ -38,16 +43,17 @@ export interface ItemState {
 }
 
 /** Places of memory that newItem() cuts its series from. */
-export function itemPlaces(weeks: number): number {
-  return landingWeeks(weeks) + 3 * weeks;
+export function itemPlaces({ buying, shelfLife }: CompiledItem, weeks: number): number {
+  return buyingPlaces(buying, weeks) + weeks + (shelfLife ? weeks : 0);
 }
 
-/** Orders are placed as long as the plan runs, and land where capacity is left, up to as long again after it. */
-function landingWeeks(weeks: number): number {
-  return 2 * weeks + 120;
+/** What newItem() is made with: seconds left of all hours, and memory to cut from. */
+export interface ItemArgs {
+  hours: readonly Float64Array[];
+  series: CutSeries;
 }
 
-export function newItem(compiled: Compiled, index: number, series: CutSeries): ItemState {
+export function newItem(compiled: Compiled, index: number, { hours, series }: ItemArgs): ItemState {
   const item = compiled.items[index];
   if (!item) throw new Error(`no item ${index}`);
   const { weeks } = compiled;
@@ -58,16 +64,16 @@ export function newItem(compiled: Compiled, index: number, series: CutSeries): I
     onOrder: 0,
     queue: newQueue(),
     backlog: 0,
-    landUnits: series(landingWeeks(weeks)),
-    landGoods: series(weeks),
-    landFreight: series(weeks),
-    landDeposit: series(weeks),
+    buying: newBuying(item.buying, { hours, weeks, series }),
+    lots: item.shelfLife && newLots(item.shelfLife, series(weeks), item.openingUnits),
     unplaced: 0,
+    payableDue: series(weeks),
     known: item.openingUnits,
     inStores: 0,
     inTransit: 0,
     made: 0,
     ordered: 0,
+    rushed: 0,
     shipped: 0,
     fillShipped: 0,
     received: 0,
@@ -77,33 +83,13 @@ export function newItem(compiled: Compiled, index: number, series: CutSeries): I
     returned: 0,
     gone: 0,
   };
-  for (const order of item.onOrder) {
-    addLanding(state, {
-      week: order.week,
-      units: order.units,
-      goods: timesPrice(order.units, item.landedGoods, compiled.perMinor),
-      freight: timesPrice(order.units, item.landedFreight, compiled.perMinor),
-      deposit: order.deposit,
-    });
+  for (const { week, units, deposit } of item.onOrder) {
+    const { terms, landings } = state.buying.suppliers[0] as Supplier;
+    const goods = timesPrice(units, terms.goods, compiled.perMinor);
+    const freight = timesPrice(units, terms.freight, compiled.perMinor);
+    addLanding(landings, { week, units, goods, freight, deposit });
+    takePlace(state.buying, 0, week, units);
+    state.onOrder += units;
   }
   return state;
-}
-
-export interface Landing {
-  week: number;
-  units: number;
-  goods: number;
-  freight: number;
-  deposit: number;
-}
-
-/** An instalment that will land; past the horizon only its units matter. */
-export function addLanding(item: ItemState, landing: Landing): void {
-  const { week } = landing;
-  item.onOrder += landing.units;
-  item.landUnits[week] = (item.landUnits[week] ?? 0) + landing.units;
-  if (week >= item.landGoods.length) return;
-  item.landGoods[week] = (item.landGoods[week] ?? 0) + landing.goods;
-  item.landFreight[week] = (item.landFreight[week] ?? 0) + landing.freight;
-  item.landDeposit[week] = (item.landDeposit[week] ?? 0) + landing.deposit;
 }

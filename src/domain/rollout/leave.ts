@@ -57,13 +57,13 @@ function leaveShelf(at: CellAt, units: number): void {
   plus(at.cells.stock, at.index, -units);
   item.returned += account.closedStock === 'ours' ? units : 0;
   if (account.sale === 'scan') {
-    if (account.closedStock === 'ours') item.ours += units;
+    if (account.closedStock === 'ours' && !item.lots) item.ours += units;
     else writeOff(at, units);
     return;
   }
   if (account.closedStock !== 'kept') credit(at, units);
   else if (account.exitMarkdownRate > 0) claimMarkdown(at, units);
-  if (account.closedStock === 'ours') backToStock(at, units);
+  if (account.closedStock === 'ours' && !item.lots) backToStock(at, units);
   else item.gone += units;
 }
 
@@ -111,7 +111,7 @@ function settleGuarantee(at: CellAt): void {
   const back = takeHeld(cells, index);
   const backAmount = mulDiv(heldAmount, back, held);
   item.returned += back;
-  const resaleable = Math.floor((back * account.resaleableShare) / 1_000_000);
+  const resaleable = item.lots ? 0 : Math.floor((back * account.resaleableShare) / 1_000_000);
   item.ours += resaleable;
   if (back > resaleable) writeOff(at, back - resaleable);
   // The sum for returned units is already accrued: it becomes a claim. The rest turns into a sale.
@@ -159,7 +159,8 @@ export function returnUnits(at: CellAt): void {
   if (!returns) return;
   const units = takeReturns(at, returns);
   if (units === 0) return;
-  const resaleable = resaleableOf(at, returns, units);
+  // Nobody knows how old it is by then.
+  const resaleable = item.lots ? 0 : resaleableOf(at, returns, units);
   item.returned += units;
   const freight = timesPrice(units, returns.freightBackTenThousandths, state.compiled.perMinor);
   post(state.books, E.returnsFreight, freight, cell.account, cell.item);

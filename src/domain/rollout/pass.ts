@@ -81,6 +81,7 @@ function startWeek(state: State, week: number): void {
   for (const item of state.items) {
     item.made = 0;
     item.ordered = 0;
+    item.rushed = 0;
     item.shipped = 0;
     item.fillShipped = 0;
     item.received = 0;

@@ -122,7 +122,7 @@ function mostStockWeeks(pass: PassResult): number | null {
 
 /** What the money went on up to the lowest week: names of flows that belong together, the largest first. */
 const GROUPS = {
-  stock: ['supplierDeposits', 'supplierPayments', 'inboundFreightAndDuty'],
+  stock: ['supplierDeposits', 'supplierPayments', 'inboundFreightAndDuty', 'rushFreight'],
   opening: ['slotting', 'openingFees', 'displayBuild', 'displayFees', 'claimsPaid'],
   shipping: ['freightOut', 'pickAndPack', 'returnsFreight'],
   overhead: ['overhead', 'capital', 'basePayments', 'openingPayments'],

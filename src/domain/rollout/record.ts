@@ -109,6 +109,7 @@ function recordUnits(state: State, record: PassResult, week: number): void {
     const out = record.units[i] as PassResult['units'][number];
     out.made[week] = item.made;
     out.ordered[week] = item.ordered;
+    out.rushed[week] = item.rushed;
     out.shipped[week] = item.shipped;
     out.fillShipped[week] = item.fillShipped;
     out.received[week] = item.received;

@@ -6,6 +6,7 @@ import { arrivalsFrom, arrivalsLater, plus } from './cell-states.ts';
 import type { Cell, CompiledAccount } from './compiled.ts';
 import { type ConductState, unitsWithinTerms } from './conduct.ts';
 import type { ItemState } from './item-state.ts';
+import { shipLots, shippableLots } from './lots.ts';
 import type { ListingWeek, State } from './state.ts';
 import { holdUnits } from './stores.ts';
 
@@ -23,7 +24,9 @@ export function shipItem(state: State, i: number, week: number): void {
     const ordered = queue.units[place] ?? 0;
     const fill = queue.fill[place] === 1;
     // Orders are whole cases (layers, pallets): what we have enough of leaves whole.
-    const could = ordered <= item.ours ? ordered : wholeOf(item.ours, hot.multiple[index] ?? 1);
+    const { ours, lots } = item;
+    const there = lots === null ? ours : shippableLots(lots, week, hot.transitWeeks[index] ?? 0);
+    const could = ordered <= there ? ordered : wholeOf(there, hot.multiple[index] ?? 1);
     const whole = conduct ? withinTerms(state, conduct, { index, fill, week, open: ordered, could }) : could;
     if (whole > 0) shipOrder(state, item, { index, fill, week, arrivals }, whole);
     const left = ordered - whole;
@@ -82,6 +85,7 @@ function shipOrder(state: State, item: ItemState, at: OrderAt, units: number): v
   const { hot } = compiled;
   const listing = state.listings[hot.listing[index] ?? 0] as ListingWeek;
   item.ours -= units;
+  if (item.lots) shipLots(item.lots, units, { week: at.week, transitWeeks: hot.transitWeeks[index] ?? 0 });
   item.shipped += units;
   plus(cells.open, index, -units);
   plus(cells.transit, index, units);

@@ -71,7 +71,9 @@ export function baseSalesStep(state: State, week: number): void {
 export function payStanding(state: State, week: number, owed: { broker: number; interest: number }): void {
   const { books, compiled } = state;
   const { business } = compiled;
-  post(books, E.supplierPaid, state.payableDue[week] ?? 0);
+  for (let i = 0; i < state.items.length; i++) {
+    post(books, E.supplierPaid, state.items[i]?.payableDue[week] ?? 0, -1, i);
+  }
   post(books, E.openingCollected, sumAt(business.receivables, week));
   post(books, E.openingPayablePaid, sumAt(business.payables, week));
   post(books, E.openingAccruedPaid, sumAt(business.accrued, week));

@@ -2,6 +2,7 @@
 // newState(), changed only by the step files (stores, supply, ship, settle, standing), read by pass.ts at each close.
 
 import { type Books, openBooks, type Recorder } from './books.ts';
+import { landingWeeks } from './buying.ts';
 import { type CellStates, cellPlaces, newCells } from './cell-states.ts';
 import type { Compiled, LoanTerms } from './compiled.ts';
 import { type ConductState, newConduct } from './conduct.ts';
@@ -53,7 +54,6 @@ export interface State {
   listings: ListingWeek[];
   /** Each listing with what it belongs to, made when first needed. */
   listingsAt: ListingAt[];
-  payableDue: Float64Array;
   baseDue: Float64Array;
   basePayDue: Float64Array;
   /** Accrued and not yet due: broker, interest, royalty and VAT by quarter. */
@@ -75,18 +75,20 @@ export interface State {
 /** Places of memory that newState() cuts its series from. */
 export function statePlaces(compiled: Compiled): number {
   const series = compiled.accounts.length * ACCOUNT_SERIES + OTHER_SERIES;
-  const items = compiled.items.length * itemPlaces(compiled.weeks);
-  return series * compiled.weeks + items + cellPlaces(compiled);
+  const items = compiled.items.reduce((sum, item) => sum + itemPlaces(item, compiled.weeks), 0);
+  const hours = compiled.hours.length * landingWeeks(compiled.weeks);
+  return series * compiled.weeks + items + hours + cellPlaces(compiled);
 }
 
 export function newState(compiled: Compiled, recorder: Recorder | null, series: CutSeries): State {
   const { weeks } = compiled;
   const accounts = compiled.accounts.length;
+  const hours = compiled.hours.map((seconds) => hoursLeft(seconds, series(landingWeeks(weeks))));
   const state: State = {
     compiled,
     books: openBooks(recorder),
     cells: newCells(compiled, series),
-    items: compiled.items.map((_, i) => newItem(compiled, i, series)),
+    items: compiled.items.map((_, i) => newItem(compiled, i, { hours, series })),
     accounts: compiled.accounts.map(({ disputed }) => newAccount(() => series(weeks), disputed !== null)),
     conduct: newConduct(compiled),
     listings: compiled.listings.map(() => ({
@@ -97,7 +99,6 @@ export function newState(compiled: Compiled, recorder: Recorder | null, series: 
       credited: 0,
     })),
     listingsAt: [],
-    payableDue: series(weeks),
     baseDue: series(weeks),
     basePayDue: series(weeks),
     brokerOwed: 0,
@@ -118,8 +119,15 @@ export function newState(compiled: Compiled, recorder: Recorder | null, series: 
   return state;
 }
 
+/** Seconds of each week still free: past the horizon those of its last week. */
+function hoursLeft(seconds: Float64Array, left: Float64Array): Float64Array {
+  left.fill(seconds[seconds.length - 1] ?? 0);
+  left.set(seconds);
+  return left;
+}
+
 /** Weekly series of the whole state and of each account. */
-const OTHER_SERIES = 4;
+const OTHER_SERIES = 3;
 const ACCOUNT_SERIES = 6;
 
 function newAccount(series: () => Float64Array, isDisputed: boolean): AccountState {
@@ -158,4 +166,11 @@ function openBalances(state: State): void {
 /** Add to a dated sum; past the last week it is out of sight. */
 export function addDue(due: Float64Array, week: number, amount: number): void {
   if (week < due.length) due[week] = (due[week] ?? 0) + amount;
+}
+
+/** Add to what is owed (or, negative, owed to us) in VAT for the quarter of a week. */
+export function owe(state: State, week: number, amount: number): void {
+  if (amount === 0) return;
+  const quarter = state.compiled.quarters[week] ?? 0;
+  state.vatOwed.set(quarter, (state.vatOwed.get(quarter) ?? 0) + amount);
 }

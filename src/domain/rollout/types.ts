@@ -14,6 +14,7 @@ export const FLOW_NAMES = [
   'supplierDeposits',
   'supplierPayments',
   'inboundFreightAndDuty',
+  'rushFreight',
   'basePayments',
   'openingPayments',
   'freightOut',
@@ -54,6 +55,7 @@ export type BalanceName = (typeof BALANCE_NAMES)[number];
 export const UNIT_NAMES = [
   'made',
   'ordered',
+  'rushed',
   'shipped',
   'fillShipped',
   'received',

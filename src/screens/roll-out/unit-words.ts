@@ -4,6 +4,7 @@ import type { PassResult, UnitName } from '../../domain/rollout/types.ts';
 
 export const UNIT_WORDS: Record<UnitName, string> = {
   ordered: 'Ordered',
+  rushed: 'Of it, rushed',
   made: 'Landed',
   shipped: 'Shipped',
   fillShipped: 'Of it, fills',

@@ -2,6 +2,7 @@
 // Where wanted and sold part, shelves are empty. Worked figure: a lid of 6,000 a week cuts an order of 9,000 in two.
 import type { VNode } from 'preact';
 import { useMemo } from 'preact/hooks';
+import { mostLanding } from '../../domain/rollout/buying.ts';
 import type { Compiled } from '../../domain/rollout/compiled.ts';
 import type { PassResult } from '../../domain/rollout/types.ts';
 import {
@@ -152,7 +153,7 @@ function lidWords(lid: readonly number[] | null, say: ScreenSay): string {
 function lidOf(compiled: Compiled, item: number | null, weeks: number): number[] | null {
   const items = item === null ? compiled.items : compiled.items.slice(item, item + 1);
   const lid = Array.from({ length: weeks }, (_, week) =>
-    items.reduce((sum, { capacity }) => sum + (capacity[week] ?? Number.POSITIVE_INFINITY), 0),
+    items.reduce((sum, { buying }) => sum + mostLanding(compiled, buying, week), 0),
   );
   return lid.every(Number.isFinite) ? lid : null;
 }
