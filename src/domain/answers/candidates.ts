@@ -126,7 +126,7 @@ function moreCapacity(
   const { plan, item, i, results } = of;
   const fromWeek = lidUsedSince(results, i, heldFrom);
   const changes: Change[] = [];
-  const lid = results.compiled.items[i]?.capacity[fromWeek] ?? Number.POSITIVE_INFINITY;
+  const lid = results.compiled.items[i]?.buying.suppliers[0]?.capacity[fromWeek] ?? Number.POSITIVE_INFINITY;
   if (Number.isFinite(lid))
     changes.push({
       kind: 'capacityFrom',

@@ -65,6 +65,7 @@ export const DOCUMENT_OF: Record<EventName, DocumentKind> = {
   receiptDeposit: 'goods',
   receiptPayable: 'goods',
   receiptFreight: 'goods',
+  receiptRush: 'goods',
   supplierPaid: 'supplier',
   invoiced: 'invoice',
   costOfSales: 'books',

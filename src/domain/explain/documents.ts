@@ -193,6 +193,10 @@ function noteOf({ scene, compiled, week }: WeekAt, kind: DocumentKind, first: En
     return early ? `${late}; the part paid early in ${say.week(week + early.collectWeeks)}.` : `${late}.`;
   }
   const item = compiled.items[first.item];
-  if (kind === 'goods' && item) return `The rest is paid in ${say.week(week + item.supplierWeeks)}.`;
+  if (kind === 'goods' && item) {
+    const [supplier, ...more] = item.buying.suppliers;
+    if (!supplier || more.length > 0) return 'The rest is paid when each supplier asks for it.';
+    return `The rest is paid in ${say.week(week + supplier.supplierWeeks)}.`;
+  }
   return plain;
 }

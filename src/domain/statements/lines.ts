@@ -28,6 +28,7 @@ export const FLOW_LINES = {
   supplierDeposits: 'toSuppliers',
   supplierPayments: 'toSuppliers',
   inboundFreightAndDuty: 'toSuppliers',
+  rushFreight: 'toSuppliers',
   basePayments: 'toSuppliers',
   openingPayments: 'oldBills',
   slotting: 'toChains',
