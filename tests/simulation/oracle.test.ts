@@ -63,8 +63,8 @@ describe(`random plans, seed ${PLAN_SEED}, ${PLAN_RUNS} of them`, () => {
     const passes = fc.sample(arbitraryPlan(), settings).map((plan) => kernelOf(pricedPlan(plan)).pass);
     const isIdle = (series: (pass: PassResult) => Float64Array) =>
       passes.every((pass) => series(pass).every((amount) => amount === 0));
-    expect(FLOW_NAMES.filter((name) => isIdle((flows) => flows[name]))).toEqual(AWAITED.flows);
-    expect(BALANCE_NAMES.filter((name) => isIdle((balances) => balances[name]))).toEqual([]);
+    expect(FLOW_NAMES.filter((name) => isIdle(({ flows }) => flows[name]))).toEqual(AWAITED.flows);
+    expect(BALANCE_NAMES.filter((name) => isIdle(({ balances }) => balances[name]))).toEqual([]);
   });
 
   test(

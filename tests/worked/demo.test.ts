@@ -23,7 +23,7 @@ const STATES: Record<string, string> = {
   'demo-beauty-chain-returns': 'holds fails tight unknown',
   'demo-margin-not-markup': 'fails holds holds unknown',
   'demo-third-chain': 'holds holds tight unknown',
-  'demo-twelve-chains': 'holds holds tight unknown',
+  'demo-twelve-chains': 'holds holds fails unknown',
 };
 
 async function planOf(id: string): Promise<Plan> {

@@ -3,7 +3,8 @@
 // Worked figure: 9,000 ordered in week 2 under a lid of 6,000 land 6,000 in week 8 and 3,000 in week 9.
 import type { Plan } from '../../domain/plan/index.ts';
 import type { Results } from '../../domain/results.ts';
-import type { CompiledItem } from '../../domain/rollout/compiled.ts';
+import { mostLanding } from '../../domain/rollout/buying.ts';
+import type { Compiled } from '../../domain/rollout/compiled.ts';
 import type { AxisGroup, AxisLink } from '../../widgets/index.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 
@@ -20,7 +21,7 @@ export function productGroup(product: Product): AxisGroup {
   const { id = '', name = '', supply } = plan.items[index] ?? {};
   const made = results.pass.units[index]?.made ?? new Float64Array(0);
   const links = ordersOf(product);
-  const lid = lidOf(results.compiled.items[index], results.pass.weeks);
+  const lid = lidOf(results.compiled, index);
   const hasLid = lid.some((each) => each !== null);
   const steps = supply?.capacitySteps ?? [];
   const ordered = links.reduce((sum, { size }) => sum + size, 0);
@@ -91,9 +92,10 @@ export function ordersOf({ plan, results, index }: Product): AxisLink[] {
 }
 
 /** What can land at most in each week; null where there is no lid. */
-export function lidOf(item: CompiledItem | undefined, weeks: number): (number | null)[] {
-  return Array.from({ length: weeks }, (_, week) => {
-    const most = item?.capacity[week] ?? Number.POSITIVE_INFINITY;
+export function lidOf(compiled: Compiled, index: number): (number | null)[] {
+  const buying = compiled.items[index]?.buying;
+  return Array.from({ length: compiled.weeks }, (_, week) => {
+    const most = buying ? mostLanding(compiled, buying, week) : Number.POSITIVE_INFINITY;
     return Number.isFinite(most) ? most : null;
   });
 }
