@@ -61,9 +61,10 @@ deals[]           one an account
   firstYearContribution, firstYearAfterFixed, fullyLoadedNetPerUnit, fillMargin
   cumulated[]     contribution less fixed money at each week-end from the first opening
   paybackWeeks, termWeeks, breakEvenRatio, nothingDown
-  items[]         itemId, unitsPerStoreWeek, riskPerUnit, contributionPerUnit, contributionPerStoreWeek,
-                  firstYearUnits, breakEvenUnitsPerStoreWeek
-                  riskPerUnit: bad debts, returns and shrink the way of sale brings; already off the contribution
+  items[]         itemId, unitsPerStoreWeek, riskPerUnit, deliveryPerUnit, contributionPerUnit,
+                  contributionPerStoreWeek, firstYearUnits, breakEvenUnitsPerStoreWeek
+                  riskPerUnit: bad debts, deductions not owed, returns and shrink the way of sale brings;
+                  deliveryPerUnit: drops and pallets at the full rate of sale; both already off the contribution
   items[].retailer  buying, pennyProfit, pennyProfitAllIn, frontMarginRate, allInMarginRate, perStoreWeek,
                   perFacingWeek, averageStockPerStore, turnsPerYear, gmroi, weeksOfSupply, againstReplacedPerStoreWeek
 rollout           src/domain/rollout/PASS.md describes the pass in words

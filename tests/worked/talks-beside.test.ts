@@ -257,6 +257,17 @@ describe('deductions', () => {
     expect(proof?.value).toBe(23.42);
     expect(proof?.assumed).toContain('guess');
   });
+
+  test('proof where the plan says what isn’t owed: 3 % of 8,112.00 is 243.36, 60 % of it won back, no guess', () => {
+    const disputed = { wrongRate: '0.03', recoveredShare: '0.6', recoveryWeeks: 10 };
+    const { proof } = offersOf(aPlan({ accounts: [corner({ allowances: [spoils], disputed })] }));
+    expect(linesOf(proof)).toEqual({
+      'Deductions not owed, first year': -243.36,
+      'Of these, won back': 146.02,
+    });
+    expect(proof?.value).toBe(97.34);
+    expect(proof?.assumed).not.toContain('guess');
+  });
 });
 
 describe('a window for one chain', () => {

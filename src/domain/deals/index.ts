@@ -8,6 +8,7 @@ import { kept } from '../money/kept.ts';
 import type { Account, Listing, Plan } from '../plan/index.ts';
 import { freePerDoor } from '../rollout/cells.ts';
 import { breakEvenRate, breakEvenRatio, breakEvenShare, levels, nearest, paybackWeeks } from './curve.ts';
+import { deliveryPerUnit } from './delivery.ts';
 import { type FixedMoney, fixedMoney, paidFillPerDoor } from './fixed-money.ts';
 import { retailerSide } from './retailer.ts';
 import { type StoreWeeks, storeWeeks, unitsByWeek, YEAR_WEEKS } from './store-weeks.ts';
@@ -30,6 +31,7 @@ interface Line {
   listing: Listing;
   ladder: LadderResult;
   risk: Decimal;
+  delivery: Decimal;
   contribution: Decimal;
   units: Float64Array;
   /** What deals take of this listing; null: nothing. */
@@ -74,13 +76,15 @@ function lineOf(args: DealArgs, listing: Listing, index: number, stores: StoreWe
   const ladder = args.ladders[index];
   if (!ladder) throw new Error(`no ladder for listing ${index} of account ${account.id}`);
   const risk = riskPerUnit(account, ladder);
-  const contribution = ladder.contribution.minus(risk);
+  const delivery = deliveryPerUnit({ plan, account, stores });
+  const contribution = ladder.contribution.minus(risk).minus(delivery);
   const units = unitsByWeek({ plan, account, listing, stores });
   const taken = takenByWeek(units, dealTakes(account, ladder), stores);
   return {
     listing,
     ladder,
     risk,
+    delivery,
     contribution,
     units,
     taken,
@@ -174,6 +178,7 @@ function dealItem(from: {
     itemId: listing.itemId,
     unitsPerStoreWeek: rate,
     riskPerUnit: line.risk,
+    deliveryPerUnit: line.delivery,
     contributionPerUnit: contribution,
     contributionPerStoreWeek: rate.times(contribution),
     firstYearUnits: nearest(line.firstYearUnits, 6),

@@ -5,9 +5,14 @@ import type { Decimal } from '../money/decimal.ts';
 export interface DealItem {
   itemId: string;
   unitsPerStoreWeek: Decimal;
-  /** What the way of sale costs beside the ladder, per unit scanned: bad debts, unsold goods coming back, shrink. */
+  /**
+   * What the way of sale costs beside the ladder, per unit scanned: bad debts, deductions not owed and not won back,
+   * unsold goods coming back, shrink. Charges for short deliveries are not in it: a deal counts demand as served.
+   */
   riskPerUnit: Decimal;
-  /** The ladder's contribution in a week without deals, less `riskPerUnit`. */
+  /** Drops and pallets per unit, at the full rate of sale with all doors open (delivery.ts). */
+  deliveryPerUnit: Decimal;
+  /** The ladder's contribution in a week without deals, less `riskPerUnit` and `deliveryPerUnit`. */
   contributionPerUnit: Decimal;
   contributionPerStoreWeek: Decimal;
   /** Units scanned in the first 52 weeks from the account's first opening. */

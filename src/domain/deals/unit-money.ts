@@ -17,13 +17,19 @@ export interface DealTake {
 }
 
 /**
- * Cost of the way of sale per unit scanned: bad debts on the invoice; of goods that come back or shrink, what they
- * landed at (less the part fit for sale again) and their way out.
+ * Cost of the way of sale per unit scanned: bad debts and deductions that aren't owed and don't come back, on the
+ * invoice; of goods that come back or shrink, what they landed at (less the part fit for sale again) and their way out.
  */
 export function riskPerUnit(account: Account, ladder: LadderResult): Decimal {
-  const { sale, terms } = account;
-  if (sale.by === 'shipment' && terms.badDebtRate === '0') return ZERO;
-  return round4(ladder.invoice.times(terms.badDebtRate).plus(unsoldPerUnit(account, ladder)));
+  const { sale, terms, disputed } = account;
+  if (sale.by === 'shipment' && terms.badDebtRate === '0' && disputed === null) return ZERO;
+  const bad = ladder.invoice.times(terms.badDebtRate);
+  return round4(bad.plus(ladder.invoice.times(lostRate(account))).plus(unsoldPerUnit(account, ladder)));
+}
+
+/** Of an invoice, what is deducted without a right to it and not won back. */
+export function lostRate({ disputed }: Account): Decimal {
+  return disputed ? dec(disputed.wrongRate).times(ONE.minus(disputed.recoveredShare)) : ZERO;
 }
 
 function unsoldPerUnit(account: Account, ladder: LadderResult): Decimal {

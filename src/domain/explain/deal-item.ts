@@ -1,17 +1,13 @@
-// One item in one account's deal: what a unit brings once the way of sale is paid for, what that is per store and week,
-// how many units the first year scans, and the rate of sale at which the term just pays.
-// Worked figure: 6 a store and week at 0.63 a unit bring 3.78.
-import { type Decimal, round4 } from '../money/decimal.ts';
-import { kept } from '../money/kept.ts';
+import { deliveryFigure } from './deal-delivery.ts';
+import { riskFigure } from './deal-risk.ts';
 import { type DealSums, dealSums, sumWeeks, YEAR_WEEKS } from './deal-sums.ts';
-import { doorLines, liftLines, paceLines, percentLine, rateOfSaleLine } from './inputs.ts';
-import { listingKey, listingLine, type Place, stepKey } from './place.ts';
+import { doorLines, liftLines, paceLines, rateOfSaleLine } from './inputs.ts';
+import { listingKey, type Place } from './place.ts';
 import type { DealItemFigure, ExplanationLine, FigureKey } from './types.ts';
 import {
   comingTo,
   type Draft,
   exactNumber,
-  exactPercent,
   exactPrice,
   line,
   part,
@@ -25,7 +21,9 @@ export function dealItemFigure(scene: Scene, place: Place, figure: DealItemFigur
     case 'contributionPerUnit':
       return perUnit(scene, place);
     case 'riskPerUnit':
-      return risk(scene, place);
+      return riskFigure(scene, place);
+    case 'deliveryPerUnit':
+      return deliveryFigure(scene, place);
     case 'contributionPerStoreWeek':
       return perStoreWeek(scene, place);
     case 'firstYearUnits':
@@ -58,6 +56,15 @@ function perUnit(scene: Scene, place: Place): Draft {
       }),
     );
   }
+  if (!dealItem.deliveryPerUnit.isZero()) {
+    lines.push(
+      part(scene, dealItem.deliveryPerUnit.negated(), {
+        label: 'Drops and pallets',
+        owner: 'between',
+        explains: dealItemKey(place, 'deliveryPerUnit'),
+      }),
+    );
+  }
   return {
     title: `Contribution per unit scanned, ${place.words}`,
     value: scene.say.price(amount),
@@ -65,69 +72,10 @@ function perUnit(scene: Scene, place: Place): Draft {
     meaning: 'What one unit scanned brings us in a week without deals, once the way of sale is paid for.',
     formula: sumFormula(scene, lines, amount),
     lines,
-    caution: null,
+    caution: place.account.service
+      ? 'Charges for short deliveries are not in it: they depend on supply, and the weekly pass has them.'
+      : null,
   };
-}
-
-function risk(scene: Scene, place: Place): Draft {
-  const { account, ladder, dealItem } = place;
-  const path = `accounts/${account.id}`;
-  const total = dealItem.riskPerUnit;
-  const bad = round4(ladder.invoice.times(account.terms.badDebtRate));
-  const unsold = total.minus(bad);
-  const badPart = part(scene, bad, {
-    label: 'Invoices never paid',
-    reason: `${exactPercent(scene, kept(account.terms.badDebtRate))} of invoice ${exactPrice(scene, ladder.invoice)}`,
-    owner: 'atRisk',
-  });
-  const lines = [typed(scene, `${path}/terms/badDebtRate`, badPart), ...unsoldLines(scene, place, unsold)];
-  return {
-    title: `Not paid, or not sold, ${place.words}`,
-    value: exactPrice(scene, total),
-    exact: total.toFixed(),
-    meaning: 'What the way of sale costs per unit scanned: bad debts, goods that come back or disappear.',
-    formula: sumFormula(scene, lines, total),
-    lines: [...lines, listingLine(scene, place, 'invoice')],
-    caution: null,
-  };
-}
-
-function unsoldLines(scene: Scene, place: Place, unsold: Decimal): ExplanationLine[] {
-  const { sale, id } = place.account;
-  if (sale.by === 'shipment') return [];
-  const path = `accounts/${id}/sale`;
-  const rate = sale.by === 'guaranteed' ? sale.expectedReturnRate : sale.shrinkRate;
-  const base = part(scene, unsold, {
-    label: sale.by === 'guaranteed' ? 'Goods that come back' : 'Goods that disappear',
-    reason: `${exactPercent(scene, kept(rate))} of what is shipped; its landed cost and its way out, on each unit sold`,
-    owner: 'atRisk',
-  });
-  const field = sale.by === 'guaranteed' ? 'expectedReturnRate' : 'shrinkRate';
-  const lines = [typed(scene, `${path}/${field}`, base)];
-  if (sale.by === 'guaranteed') {
-    lines.push(
-      percentLine(scene, `${path}/resaleableShare`, 'Of these, fit to sell again', sale.resaleableShare),
-    );
-  }
-  return [...lines, listingLine(scene, place, 'landed'), ...wayOutLines(scene, place)];
-}
-
-/** Freight out and picking, as ingredients. */
-export function wayOutLines(scene: Scene, place: Place): ExplanationLine[] {
-  const { steps, forPass } = place.ladder;
-  const isWayOut = (stepId: string) =>
-    forPass.charges.some(({ id, charge }) => id === stepId && charge.settles === 'shipment');
-  return steps
-    .filter(({ id }) => isWayOut(id))
-    .map((step) =>
-      line({
-        label: step.label,
-        value: exactPrice(scene, step.amount),
-        reason: step.reason,
-        owner: step.owner,
-        explains: stepKey(place, step.id),
-      }),
-    );
 }
 
 function perStoreWeek(scene: Scene, place: Place): Draft {

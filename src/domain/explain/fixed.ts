@@ -4,7 +4,7 @@ import type { FixedLine } from '../deals/types.ts';
 import { dec } from '../money/decimal.ts';
 import { kept } from '../money/kept.ts';
 import type { Account } from '../plan/index.ts';
-import { wayOutLines } from './deal-item.ts';
+import { wayOutLines } from './deal-risk.ts';
 import { fillLines } from './deal-units.ts';
 import { countLine, doorLines } from './inputs.ts';
 import { listingLine, type Place, placesOf, stepKey } from './place.ts';

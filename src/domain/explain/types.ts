@@ -44,6 +44,7 @@ export type DealFigure = (typeof DEAL_FIGURES)[number];
 export const DEAL_ITEM_FIGURES = [
   'contributionPerUnit',
   'riskPerUnit',
+  'deliveryPerUnit',
   'contributionPerStoreWeek',
   'firstYearUnits',
   'breakEvenUnitsPerStoreWeek',

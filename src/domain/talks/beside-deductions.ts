@@ -51,9 +51,28 @@ function withSpoils(account: Account, times: number): Account {
   return { ...account, allowances };
 }
 
-/** A share of the first year's deductions and claims that would have to be proven, and can't be. */
+/**
+ * A share of the first year's deductions and claims that would have to be proven, and can't be. Where the plan itself
+ * counts on deductions that aren't owed, these: then nothing has to be guessed.
+ */
 export function proofOffer({ now, guesses }: BesideArgs): BesideOffer {
   const base = { id: 'proof', label: 'Proof for deductions', measure: 'aYear' } as const;
+  const { disputed } = now.account;
+  if (disputed) {
+    const taken = Number(disputed.wrongRate) * invoicedInYear(now);
+    const wonBack = Number(disputed.recoveredShare) * taken;
+    const [wrong, back] = [disputed.wrongRate, disputed.recoveredShare].map(percentText);
+    return {
+      ...base,
+      what: PROOF,
+      value: moneyOf(taken - wonBack, now),
+      lines: [
+        { label: 'Deductions not owed, first year', amount: moneyOf(-taken, now) },
+        { label: 'Of these, won back', amount: moneyOf(wonBack, now) },
+      ],
+      assumed: `${wrong} of invoices taken without a right to it, ${back} of that won back, as planned`,
+    };
+  }
   const deductions = deductionsOfYear(now);
   const claims = claimsOfYear(now);
   if (deductions + claims === 0) {
@@ -62,7 +81,7 @@ export function proofOffer({ now, guesses }: BesideArgs): BesideOffer {
   const share = percentText(new Decimal(guesses.unprovenShare).toFixed());
   return {
     ...base,
-    what: 'Nothing is taken off a payment without a document that proves it.',
+    what: PROOF,
     value: moneyOf((deductions + claims) * guesses.unprovenShare, now),
     lines: [
       { label: 'Deductions of the first year', amount: moneyOf(-deductions, now) },
@@ -70,6 +89,17 @@ export function proofOffer({ now, guesses }: BesideArgs): BesideOffer {
     ].filter(({ amount }) => amount !== 0),
     assumed: `${share} of them can’t be proven; guess`,
   };
+}
+
+const PROOF = 'Nothing is taken off a payment without a document that proves it.';
+
+/** Units scanned in the first year at the invoice price. */
+function invoicedInYear({ ladders, deal }: OneDeal): number {
+  return ladders.reduce(
+    (sum, { invoice }, index) =>
+      sum + numberOf(invoice) * numberOf(deal.items[index]?.firstYearUnits ?? new Decimal(0)),
+    0,
+  );
 }
 
 /** Deductions from remittances; an early discount is a price for early money, and needs no proof. */

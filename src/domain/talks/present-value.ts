@@ -3,6 +3,7 @@
 // of the sale, fixed money in its own. A sum due in d days counts as sum x (1 + r) ^ (-d / 365), the rule published for
 // spreadsheets as XNPV (OASIS OpenFormula 1.2, financial functions).
 // Worked figure: 1,000 received 365 days on at 10 % are worth 909.09.
+import { deliveryPerUnit } from '../deals/delivery.ts';
 import { fixedMoney } from '../deals/fixed-money.ts';
 import { storeWeeks, unitsByWeek } from '../deals/store-weeks.ts';
 import { type DealTake, dealTakes, riskPerUnit } from '../deals/unit-money.ts';
@@ -30,6 +31,7 @@ export function presentValueOf(args: WorthArgs): number {
   const paid = whenPaid(account);
   const early = worthIn(paid.earlyDays);
   const late = worthIn(paid.lateDays);
+  const delivery = deliveryPerUnit({ plan, account, stores });
   const fixed = fixedMoney({ plan, account, ladders, stores });
   const byWeek = new Float64Array(weeks);
   for (let week = 0; week < weeks; week++) byWeek[week] = -(fixed.byWeek[week] ?? 0);
@@ -38,7 +40,8 @@ export function presentValueOf(args: WorthArgs): number {
     if (!ladder) throw new Error(`no ladder for listing ${place} of account ${account.id}`);
     const units = unitsByWeek({ plan, account, listing, stores });
     const received = receivedPerUnit(ladder, paid.share);
-    const cost = numberOf(ladder.net.minus(ladder.contribution)) + numberOf(riskPerUnit(account, ladder));
+    const beside = riskPerUnit(account, ladder).plus(delivery);
+    const cost = numberOf(ladder.net.minus(ladder.contribution)) + numberOf(beside);
     const each = received.early * early + received.late * late - cost;
     const blend = paid.share * early + (1 - paid.share) * late;
     const takes = dealTakes(account, ladder);
