@@ -23,8 +23,8 @@ export function AboutSheet(): VNode {
         </p>
         <Caution>Computed, not advice. A licensed professional should confirm terms and funding.</Caution>
         <Caution>
-          Income tax and sales tax at the till are outside: results are before them. Value added tax counts
-          as money that comes and goes, where the plan sets it.
+          Income tax and sales tax at the till are outside: results are before them. Value added tax counts as
+          money that comes and goes, where the plan sets it.
         </Caution>
         <Caution>
           The shelf price is the chain’s to set. Suggesting one is one thing, agreeing one another; in the EU
