@@ -5,6 +5,7 @@
 // 51.275 over 60 units, 0.8546 a unit.
 import { type Decimal, ZERO } from '../money/decimal.ts';
 import type { Account, Item, Plan } from '../plan/index.ts';
+import { multipleOf } from '../rollout/cells.ts';
 import { nearest } from './curve.ts';
 import type { StoreWeeks } from './store-weeks.ts';
 
@@ -63,10 +64,4 @@ export function deliveryPerUnit(args: { plan: Plan; account: Account; stores: St
 function leastOrder({ depot, ordering }: Account, item: Item): number {
   if (!depot) return multipleOf(ordering.orderIn, item);
   return Math.max(depot.minimumOrderUnits, multipleOf(depot.orderIn, item));
-}
-
-/** Units that orders come in multiples of. */
-function multipleOf(orderIn: Account['ordering']['orderIn'], { caseUnits, palletCases, pack }: Item): number {
-  if (orderIn === 'pallet') return caseUnits * palletCases;
-  return orderIn === 'layer' && pack ? caseUnits * pack.layerCases : caseUnits;
 }
