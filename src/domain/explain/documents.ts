@@ -47,7 +47,7 @@ export function documentsOf(scene: Scene, week: number): WeekDocument[] {
   return DOCUMENT_KINDS.flatMap((kind) => {
     const own = entries.filter(({ event }) => DOCUMENT_OF[event] === kind);
     const papers = [...gathered(own, DOCUMENTS_BY[kind])].map(([id, entries]) =>
-      documentOf(at, { id: `${kind} ${id}`, kind, entries }),
+      documentOf(at, { id: `${kind}-${id}`, kind, entries }),
     );
     return kind === 'order' ? [...papers, ...ordersUnpaid(at, own)] : papers;
   });
@@ -58,15 +58,20 @@ function gathered(entries: readonly Entry[], by: DocumentBy): Map<string, Entry[
   const papers = new Map<string, Entry[]>();
   for (const entry of entries) {
     const id = {
-      account: String(entry.account),
-      place: `${entry.account} ${entry.item}`,
-      item: String(entry.item),
+      account: placeText(entry.account),
+      place: `${placeText(entry.account)}-${placeText(entry.item)}`,
+      item: placeText(entry.item),
       event: entry.event,
-      all: '',
+      all: 'all',
     }[by];
     papers.set(id, [...(papers.get(id) ?? []), entry]);
   }
   return papers;
+}
+
+/** A place in the plan's lists as part of an address; postings of no one account or item have none. */
+function placeText(index: number): string {
+  return index < 0 ? 'all' : String(index);
 }
 
 interface Paper {
@@ -169,7 +174,7 @@ function ordersUnpaid(at: WeekAt, paid: readonly Entry[]): WeekDocument[] {
     if (units === 0 || paid.some((entry) => entry.item === i)) return [];
     return [
       {
-        id: `order ${i}`,
+        id: `order-${i}`,
         kind: 'order' as const,
         title: `${KIND_WORDS.order[0]}, ${item.name}`,
         note: 'Nothing is paid ahead.',

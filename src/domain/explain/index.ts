@@ -7,6 +7,7 @@ import type { Say } from '../verdicts/say.ts';
 import { cashFigure } from './cash.ts';
 import { dealFigure } from './deal.ts';
 import { dealItemFigure } from './deal-item.ts';
+import { documentFigure, documentsFigure } from './document.ts';
 import { fixedLineFigure } from './fixed.ts';
 import { flowFigure } from './flow.ts';
 import { handFigure } from './hand.ts';
@@ -73,6 +74,10 @@ function draftOf(scene: Scene, key: FigureKey): Draft | null {
       return statementFigure(scene, key);
     case 'event':
       return eventFigure(scene, key);
+    case 'documents':
+      return documentsFigure(scene, key.week);
+    case 'document':
+      return documentFigure(scene, key);
     case 'verdict':
       return verdictFigure(scene, key.verdict);
     case 'threshold':

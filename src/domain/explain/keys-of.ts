@@ -1,11 +1,11 @@
 // Every figure of a plan that can be asked about, for checks that walk them all; week figures only for the weeks named.
 // Worked figure: a plan of one chain and one item has about a hundred, and some two hundred more for each week.
 import { stepsInDealWeeks } from '../ladder/deal-week.ts';
-import type { Plan } from '../plan/index.ts';
 import type { Results } from '../results.ts';
 import { FLOW_NAMES } from '../rollout/types.ts';
 import { EVENT_NAMES, entryOf, ledgerOf, sumOfWeeks } from '../statements/ledger.ts';
 import { LINES, type LineName } from '../statements/lines.ts';
+import { documentsOf } from './documents.ts';
 import { THRESHOLD_NAMES, WEEK_FIGURES } from './keys.ts';
 import {
   CASH_FIGURES,
@@ -15,8 +15,9 @@ import {
   LISTING_FIGURES,
   RETAILER_FIGURES,
 } from './types.ts';
+import type { Scene } from './write.ts';
 
-export function keysOf(args: { plan: Plan; results: Results; weeks: readonly number[] }): FigureKey[] {
+export function keysOf(args: Scene & { weeks: readonly number[] }): FigureKey[] {
   const { plan, results, weeks } = args;
   const verdicts = ['ladder', 'deal', 'cash', 'promise'] as const;
   return [
@@ -26,7 +27,11 @@ export function keysOf(args: { plan: Plan; results: Results; weeks: readonly num
     ...results.ladders.flatMap(listingKeys),
     ...results.deals.flatMap(dealKeys),
     ...CASH_FIGURES.map((figure): FigureKey => ({ of: 'cash', figure })),
-    ...weeks.flatMap((week) => [...weekKeys(week), ...statementKeys(results, week)]),
+    ...weeks.flatMap((week) => [
+      ...weekKeys(week),
+      ...statementKeys(results, week),
+      ...documentKeys(args, week),
+    ]),
     ...verdicts.map((verdict): FigureKey => ({ of: 'verdict', verdict })),
     ...THRESHOLD_NAMES.map((threshold): FigureKey => ({ of: 'threshold', threshold })),
   ];
@@ -59,6 +64,13 @@ function weekKeys(week: number): FigureKey[] {
       { of: 'flow', run, flow, fromWeek: 0, toWeek: week },
     ]),
   ]);
+}
+
+function documentKeys(scene: Scene, week: number): FigureKey[] {
+  return [
+    { of: 'documents', week },
+    ...documentsOf(scene, week).map(({ id }): FigureKey => ({ of: 'document', week, document: id })),
+  ];
 }
 
 /** Every line of the statements, and every kind of posting behind them: in that week, and in all up to it. */

@@ -70,6 +70,10 @@ function partsOf(key: FigureKey): (string | number)[] {
       return [key.line, key.fromWeek, key.toWeek];
     case 'event':
       return [key.event, key.on, key.fromWeek, key.toWeek];
+    case 'documents':
+      return [key.week];
+    case 'document':
+      return [key.week, key.document];
     case 'verdict':
       return [key.verdict];
     case 'threshold':
@@ -121,6 +125,11 @@ const READERS: Record<FigureKey['of'], Reader> = {
   flow: { parts: 4, key: flowKey },
   statement: { parts: 3, key: statementKey },
   event: { parts: 4, key: eventKey },
+  documents: { parts: 1, key: (text) => inWeek(text, (week) => ({ of: 'documents', week })) },
+  document: {
+    parts: 2,
+    key: (text, document) => inWeek(text, (week) => ({ of: 'document', week, document })),
+  },
   verdict: {
     parts: 1,
     key: (name) => found(VERDICTS, name, (verdict) => ({ of: 'verdict', verdict })),
@@ -159,6 +168,11 @@ function eventKey(name: string, balance: string, from: string, to: string): Figu
   return found(Object.keys(EVENTS) as EventName[], name, (event) =>
     found(BALANCE_NAMES, balance, (on) => ({ of: 'event', event, on, ...weeks })),
   );
+}
+
+function inWeek(text: string, key: (week: number) => FigureKey): FigureKey | null {
+  const week = weekOf(text);
+  return week === null ? null : key(week);
 }
 
 function weeksOf(from: string, to: string): { fromWeek: number; toWeek: number } | null {

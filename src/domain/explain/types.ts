@@ -109,6 +109,9 @@ export type FigureKey =
   | { of: 'statement'; line: LineName; fromWeek: number; toWeek: number }
   /** What one kind of posting did to a balance over weeks, both counted in. */
   | { of: 'event'; event: EventName; on: BalanceName; fromWeek: number; toWeek: number }
+  /** All documents dated in a week, and one of them by what it is and whose. */
+  | { of: 'documents'; week: number }
+  | { of: 'document'; week: number; document: string }
   | { of: 'verdict'; verdict: VerdictName }
   | { of: 'threshold'; threshold: keyof Thresholds };
 
