@@ -4,7 +4,7 @@
 // "spring", with the sheet "where" open.
 
 /** Views of a plan that need no more than the plan. */
-export const PLAN_VIEWS = ['front', 'cash', 'promise', 'roll-out', 'inputs'] as const;
+export const PLAN_VIEWS = ['front', 'cash', 'promise', 'roll-out', 'statements', 'inputs'] as const;
 export type PlanView = (typeof PLAN_VIEWS)[number];
 
 export type Route =

@@ -11,6 +11,7 @@ describe('addresses', () => {
     ['#/seven', { view: 'seven', sheet: null }],
     ['#/p/spring/front', { view: 'front', planId: 'spring', sheet: null }],
     ['#/p/spring/roll-out', { view: 'roll-out', planId: 'spring', sheet: null }],
+    ['#/p/spring/statements', { view: 'statements', planId: 'spring', sheet: null }],
     ['#/p/spring/table', { view: 'table', planId: 'spring', accountId: null, sheet: null }],
     [
       '#/p/spring/table/corner?sheet=said',

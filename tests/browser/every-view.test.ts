@@ -117,6 +117,7 @@ function placesOf(plan: Plan): [hash: string, heading: string][] {
     ]),
     [`${at}/cash`, 'Cash'],
     [`${at}/roll-out`, 'Roll-out'],
+    [`${at}/statements`, 'Statements'],
     [`${at}/promise`, 'Promise'],
     [`${at}/inputs`, 'Inputs'],
     ...['more', 'terms', 'said', 'worth', 'beside', 'prepare'].map((name): [string, string] => [

@@ -153,9 +153,9 @@ function eventLines(scene: Scene, ledger: Ledger, of: OfEvents): ExplanationLine
   return of.events.flatMap((event) => {
     const amount = signOf(event) * sumOfWeeks(ledger.events[event], fromWeek, toWeek);
     if (amount === 0) return [];
-    const [label, reason] = EVENT_WORDS[event];
+    const [label] = EVENT_WORDS[event];
     const explains = { of: 'event', event, on: of.on, fromWeek, toWeek } as const;
-    return [moneyPart(scene, amount, { label, reason, explains })];
+    return [moneyPart(scene, amount, { label, explains })];
   });
 }
 

@@ -1,15 +1,15 @@
 // The weeks of a plan gathered into periods: weeks, calendar months, calendar quarters, or the retail calendar's 4-5-4
-// periods. A week belongs to the period of its first day, so periods hold whole weeks and nothing is split.
+// periods, or all of them into one. A week belongs to the period of its first day, so periods hold whole weeks and nothing is split.
 // Worked figure: a plan from Monday 2 March 2026 has weeks 0 to 4 in March (the last begins on the 30th).
 import { isoDateOf, monthIndexOf, quarterIndexOf } from '../calendar.ts';
 import { retailWeekOf } from '../calendar-454.ts';
 
-export const PERIOD_KINDS = ['week', 'month', 'quarter', 'retail'] as const;
+export const PERIOD_KINDS = ['week', 'month', 'quarter', 'retail', 'plan'] as const;
 export type PeriodKind = (typeof PERIOD_KINDS)[number];
 
 export interface Period {
   kind: PeriodKind;
-  /** "12" (the plan's week), "2026-03", "2026-Q1", "2026-P02" (year and period of the retail calendar). */
+  /** "12" (the plan's week), "2026-03", "2026-Q1", "2026-P02" (year and period of the retail calendar), "plan". */
   key: string;
   /** First and last week of the plan in it, both counted in. */
   fromWeek: number;
@@ -40,6 +40,7 @@ const KEYS: Record<Exclude<PeriodKind, 'week'>, (day: number) => string> = {
     const quarter = quarterIndexOf(day);
     return `${Math.floor(monthIndexOf(day) / 12)}-Q${(quarter % 4) + 1}`;
   },
+  plan: () => 'plan',
   retail: (day) => {
     const { year, period } = retailWeekOf(day);
     return `${year}-P${two(period)}`;

@@ -2,7 +2,8 @@
 // documents, what ends the hole, how long money is bound, and two questions put to the whole plan.
 // Worked example: short by 28,115 in week 26; the first chain pays in week 19, and the hole ends in week 47.
 import type { VNode } from 'preact';
-import { useWide } from '../../widgets/index.ts';
+import { hashOf } from '../../app/route.ts';
+import { ButtonRow, LinkButton, useWide } from '../../widgets/index.ts';
 import { isWeek, useKept } from '../ladder/kept.ts';
 import { Fold, Part, Whole } from '../ladder/parts.tsx';
 import { DoorsPicture } from '../roll-out/doors-picture.tsx';
@@ -105,9 +106,14 @@ function RollOutBelow({ shown: { plan, results }, week }: { shown: Shown; week: 
   );
 }
 
-function Tables({ shown: { results } }: { shown: Shown }): VNode {
+function Tables({ shown: { plan, results } }: { shown: Shown }): VNode {
   return (
     <div>
+      <ButtonRow>
+        <LinkButton href={hashOf({ view: 'statements', planId: plan.id, sheet: null })}>
+          Statements: profit and loss, balance sheet, cash flow
+        </LinkButton>
+      </ButtonRow>
       <Fold label="Every cash flow by week">
         <FlowsTable pass={results.pass} />
       </Fold>

@@ -1,11 +1,9 @@
 // One week read out: what cash opens with, each flow by its name, the lowest moment, what it closes with; and the documents
 // behind it. Each amount opens where it comes from. Worked example: week 26 opens at −20,040 and pays 8,075 to suppliers.
 import type { VNode } from 'preact';
+import { documentsFigure } from '../../domain/explain/document.ts';
 import { FLOW_WORDS } from '../../domain/explain/flow-words.ts';
-import { entriesOf, entryLine } from '../../domain/explain/posting-lines.ts';
-import { journalOf } from '../../domain/explain/runs.ts';
 import type { ExplanationLine, FigureKey } from '../../domain/explain/types.ts';
-import { EVENTS, type EventName } from '../../domain/rollout/events.ts';
 import { OwnerMark, Table, type TableColumn, type TableRow, WhereFrom } from '../../widgets/index.ts';
 import { Fold, Part } from '../ladder/parts.tsx';
 import { OWNER_NAMES } from '../ladder/picture-rungs.ts';
@@ -95,31 +93,12 @@ const DOCUMENT_COLUMNS: readonly TableColumn[] = [
   { key: 'amount', label: 'Amount', kind: 'number' },
 ];
 
-/** The postings of the week in words: those that move cash first, with its sign, then those that only change the books. */
+/** What is dated in the week: each document with what it does to cash, opening its own lines. */
 function Documents({ shown, week }: { shown: Shown; week: number }): VNode {
   const say = useSay();
-  const scene = { ...shown, say };
-  const journal = journalOf(scene, 'plan');
-  const entries = entriesOf(journal, week, () => true);
-  const lines = entries.map((entry) => ({ entry, sign: cashSign(entry.event) }));
-  const cash = lines
-    .filter(({ sign }) => sign !== 0)
-    .map(({ entry, sign }) => entryLine(scene, entry, sign < 0 ? -1 : 1));
-  const books = lines.filter(({ sign }) => sign === 0).map(({ entry }) => entryLine(scene, entry, 1));
-  if (entries.length === 0) return <p class="ff-quiet">No document is dated in this week.</p>;
-  return (
-    <>
-      <Lines caption="Cash moves" lines={cash} />
-      <Lines caption="Booked, no cash moves" lines={books} />
-    </>
-  );
-}
-
-/** 1 when the event brings cash, -1 when it takes it, 0 when it only changes the books. */
-function cashSign(event: EventName): -1 | 0 | 1 {
-  const { dr, cr } = EVENTS[event];
-  if (dr === 'cash') return 1;
-  return cr === 'cash' ? -1 : 0;
+  const lines = documentsFigure({ ...shown, say }, week)?.lines ?? [];
+  if (lines.length === 0) return <p class="ff-quiet">No document is dated in this week.</p>;
+  return <Lines caption="What each does to cash" lines={lines} />;
 }
 
 function Lines({ caption, lines }: { caption: string; lines: readonly ExplanationLine[] }): VNode | null {

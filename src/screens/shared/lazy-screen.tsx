@@ -29,6 +29,7 @@ export const LATER = {
   deal: () => import('../deal/index.tsx').then((room) => room.DealScreen),
   cash: () => import('../cash/index.tsx').then((room) => room.CashScreen),
   'roll-out': () => import('../roll-out/index.tsx').then((room) => room.RollOutScreen),
+  statements: () => import('../statements/index.tsx').then((room) => room.StatementsScreen),
   table: () => import('../talks/index.tsx').then((room) => room.TalksScreen),
   reasons: () => import('../front/reasons.tsx').then((room) => room.Reasons),
   worstPicture: () => import('../front/worst-picture.tsx').then((room) => room.WorstPicture),

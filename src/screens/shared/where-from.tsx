@@ -73,8 +73,29 @@ function Answer({ figureKey, onOpen }: AnswerProps): VNode {
           ))}
         </ul>
       )}
+      <DocumentsOf figureKey={figureKey} onOpen={onOpen} />
     </div>
   );
+}
+
+/** Under a figure of one week: all that is dated in it. */
+function DocumentsOf({ figureKey, onOpen }: AnswerProps): VNode | null {
+  const say = useSay();
+  const week = weekOfKey(figureKey);
+  if (week === null) return null;
+  return (
+    <Button kind="quiet" onPress={() => onOpen({ of: 'documents', week })}>
+      Documents of {say.week(week)}
+    </Button>
+  );
+}
+
+/** The one week a figure is about; null for others, and for the documents themselves. */
+function weekOfKey(key: FigureKey): number | null {
+  if (key.of === 'week') return key.run === 'plan' ? key.week : null;
+  if (key.of === 'document') return key.week;
+  const spans = key.of === 'statement' || key.of === 'event' || (key.of === 'flow' && key.run === 'plan');
+  return spans && key.fromWeek === key.toWeek ? key.toWeek : null;
 }
 
 /** To the last decimal: workings are never coarser than the figure that was tapped. */

@@ -8,7 +8,16 @@ import { Rail } from '../../widgets/Rail.tsx';
 import { usePlan, useSession } from '../shared/session-context.ts';
 import { VERDICT_WORDS } from '../shared/verdict-words.ts';
 
-type TagView = 'front' | 'ladder' | 'deal' | 'cash' | 'roll-out' | 'promise' | 'table' | 'inputs';
+type TagView =
+  | 'front'
+  | 'ladder'
+  | 'deal'
+  | 'cash'
+  | 'roll-out'
+  | 'statements'
+  | 'promise'
+  | 'table'
+  | 'inputs';
 
 const TAGS: readonly { view: TagView; label: string; verdict: VerdictName | null; onPhone: boolean }[] = [
   { view: 'front', label: 'Verdicts', verdict: null, onPhone: false },
@@ -16,6 +25,7 @@ const TAGS: readonly { view: TagView; label: string; verdict: VerdictName | null
   { view: 'deal', label: 'Deal', verdict: 'deal', onPhone: true },
   { view: 'cash', label: 'Cash', verdict: 'cash', onPhone: true },
   { view: 'roll-out', label: 'Roll-out', verdict: null, onPhone: false },
+  { view: 'statements', label: 'Statements', verdict: null, onPhone: false },
   { view: 'promise', label: 'Promise', verdict: 'promise', onPhone: true },
   { view: 'table', label: 'Table', verdict: null, onPhone: true },
   { view: 'inputs', label: 'Inputs', verdict: null, onPhone: false },
