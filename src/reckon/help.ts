@@ -84,6 +84,7 @@ rollout           src/domain/rollout/PASS.md describes the pass in words
     profit        ${wrapped(PROFIT_NAMES)}
     units         by item id: ${wrapped(UNIT_NAMES)}
     doors         by account id
+    heldBack      by account id: units its credit limit held back
   statements      profit and loss, balance sheet, cash flow; lines carry the sign they add up with, costs are negative
     opening       the balance sheet before week 0
     weekly[], monthly[]   a week belongs to the month of its first day

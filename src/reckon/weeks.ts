@@ -37,6 +37,9 @@ export function weeksOf(plan: Plan, results: Results): unknown[] {
     doors: Object.fromEntries(
       plan.accounts.map((account, a) => [account.id, pass.accounts[a]?.doors[week] ?? 0]),
     ),
+    heldBack: Object.fromEntries(
+      plan.accounts.map((account, a) => [account.id, pass.accounts[a]?.heldBack[week] ?? 0]),
+    ),
   }));
 }
 

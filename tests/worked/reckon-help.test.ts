@@ -57,8 +57,9 @@ describe.each(files)('%s', (file) => {
   test('prints no key that help does not name', () => {
     const unnamed = new Set<string>();
     walk(output, (key, _, path) => {
-      // Places of lists are numbers; under weeks, units and doors go by the ids of items and accounts.
-      if (/^\d+$/.test(key) || (ids.has(key) && /\/weeks\/\d+\/(?:units|doors)\/[^/]+$/.test(path))) return;
+      // Places of lists are numbers; under weeks, units, doors and units held back go by the ids of items and accounts.
+      if (/^\d+$/.test(key) || (ids.has(key) && /\/weeks\/\d+\/(?:units|doors|heldBack)\/[^/]+$/.test(path)))
+        return;
       // a tag is named by its item where there are several: "shelf:ITEM"
       const name = key.startsWith('shelf:') ? 'shelf:ITEM' : key;
       if (!new RegExp(`\\b${name}\\b`).test(HELP)) unnamed.add(path);

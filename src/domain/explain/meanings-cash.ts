@@ -34,6 +34,20 @@ export const CASH_TERMS = {
   deposit: term('deposit', 'The part of a purchase order paid when it is placed.'),
   remittance: term('remittance', 'What a chain pays for invoices that are due, less what it takes off.'),
   claim: term('claim', 'Money a chain has a right to, taken off a later remittance.'),
+  creditLimit: term(
+    'credit limit',
+    'The most an account may owe us: what would pass it waits until it has paid.',
+  ),
+  shortDelivery: term(
+    'charge for a short delivery',
+    'What a chain takes when less arrives than was due, a share of the value that was short.',
+    'units short × invoice price × rate',
+  ),
+  drop: term('drop', 'One stop of a truck: at a door, or at the depot of a chain or distributor.'),
+  disputedDeduction: term(
+    'disputed deduction',
+    'A deduction the chain has no right to; part of it may be won back later.',
+  ),
   lowestCash: term(
     'lowest cash',
     'The deepest point of cash within any week: money goes out before it comes in.',

@@ -1,11 +1,12 @@
 // Units over the whole plan: what shoppers wanted, what they found, what was lost for an empty shelf.
 // Worked figure: 18,000 wanted, 17,100 sold, 900 lost: fill rate 95 %.
 import { nearest } from '../deals/curve.ts';
+import { kept } from '../money/kept.ts';
 import { countLine, doorLines, paceLines, rateOfSaleLine } from './inputs.ts';
 import { placesOf } from './place.ts';
 import { sumSeries } from './runs.ts';
 import type { ExplanationLine } from './types.ts';
-import { type Draft, exactPercent, line, type Scene, typed } from './write.ts';
+import { type Draft, exactPercent, exactPrice, line, type Scene, typed } from './write.ts';
 
 type UnitsFigure = 'fillRate' | 'demandUnits' | 'soldUnits' | 'lostUnits';
 
@@ -105,5 +106,16 @@ function inputLines(scene: Scene, figure: 'soldUnits' | 'lostUnits'): Explanatio
       value: supply.capacityUnitsPerWeek === null ? 'no lid' : scene.say.count(supply.capacityUnitsPerWeek),
     }),
   ]);
-  return [...shelves, ...supplies, ...doors];
+  const limits = scene.plan.accounts.flatMap(({ id, name, creditLimitAmount }) =>
+    creditLimitAmount === null
+      ? []
+      : [
+          typed(scene, `accounts/${id}/creditLimitAmount`, {
+            label: `Credit limit, ${name}`,
+            value: exactPrice(scene, kept(creditLimitAmount)),
+            reason: 'What would pass it waits, and shelves may run empty meanwhile',
+          }),
+        ],
+  );
+  return [...shelves, ...supplies, ...limits, ...doors];
 }
