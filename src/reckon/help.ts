@@ -110,8 +110,9 @@ rollout           src/domain/rollout/PASS.md describes the pass in words
   solves          as solves below, and
     latestOrders[]  itemId, plannedWeek, week: the latest an item's first order can go out with no fill later and no
                   unit more lost than planned; lateUnitsNext, lostUnitsNext a week later; confirmed, steady
-    waveSpacing   extraWeeks between one opening week and the next so that cash stays above the buffer (null: none of
-                  those up to triedTo); lowestThere, bufferThere; lowestNext, bufferNext one week less; confirmed
+    waveSpacing   plannedWeeks from the first opening to the last; weeks to spread them over, in the same proportions,
+                  so that cash stays above the buffer (null: none up to triedTo does); lowestThere, bufferThere;
+                  lowestNext, bufferNext one week less; confirmed, steady
     doorsAWeek    planned, doorsPerWeek: the fastest pace with cash above the buffer; the same figures one door on
     neverCloses   rates of sale times neverAt: cash is never back above its opening; times closesAt it is, in backWeek;
                   rateNever, rateCloses: the first listing's rates then; confirmed, steady

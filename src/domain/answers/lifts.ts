@@ -10,7 +10,7 @@ import { wholePlan } from '../talks/run.ts';
 import { bindingOf } from './binding.ts';
 import { candidatesFor } from './candidates.ts';
 import { changedPlan } from './change-plan.ts';
-import type { Change, ChangeKind, Lift, Lifts, Standing } from './types.ts';
+import type { Binding, Change, ChangeKind, Lift, Lifts, Standing } from './types.ts';
 
 /** So many are shown as the best. */
 const MOST_SHOWN = 10;
@@ -28,7 +28,7 @@ export function liftsOf(plan: Plan): Outcome<Lifts> {
 export function liftsFrom(plan: Plan, results: Results): Lifts {
   const binding = bindingOf(plan, results);
   const before = standingOf(results);
-  const target = binding.first === null || binding.first.what === 'cash' ? 'cash' : 'units';
+  const target = asksForUnits(binding, results) ? 'units' : 'cash';
   const lifts = candidatesFor({ plan, results, binding }).flatMap((change) => {
     const lift = liftOf(plan, before, change);
     return lift === null ? [] : [lift];
@@ -43,6 +43,14 @@ export function liftsFrom(plan: Plan, results: Results): Lifts {
     others: helping.slice(MOST_SHOWN),
     noHelp: ranked.filter((lift) => !lift.liftsCash && !lift.liftsUnits),
   };
+}
+
+/** Served this far, a few units short in some week are no reason to look past cash. Judgement, no source. */
+const SERVED_WELL = 0.99;
+
+function asksForUnits({ first }: Binding, { reading }: Results): boolean {
+  const isGoods = first?.what === 'capacity' || first?.what === 'stock';
+  return isGoods && (reading.fillRate ?? 1) < SERVED_WELL;
 }
 
 /** One change, run; null when the plan does not allow it or can't be computed with it. */

@@ -1,66 +1,77 @@
-// How fast doors may open so that cash stays above the buffer: weeks put between one opening week and the next, or a lid
-// on the doors a week. Every number is a run of the whole model, and all doors still open within the plan.
-// Worked figure: openings in weeks 10, 14 and 20 with 3 weeks more between them: 10, 17 and 26.
+// How fast doors may open so that cash stays above the buffer: all openings spread over more weeks, or a lid on the doors
+// a week. Every number is a run of the whole model, and all doors still open within the plan.
+// Worked figure: openings in weeks 10, 14 and 20, spread over 15 weeks instead of 10: 10, 16 and 25.
 import type { Plan } from '../plan/index.ts';
 import { checkRules } from '../plan/rules.ts';
 import type { RolloutReading } from '../rollout/types.ts';
 import { wholePlan } from '../talks/run.ts';
-import { isSteadyUpTo, lastOfFirstStretch, remembering, type Tried } from './search.ts';
+import { halve, isSteadyUpTo, lastOfFirstStretch, remembering, type Tried } from './search.ts';
 import type { DoorsAWeek, WaveSpacing } from './types.ts';
 
-/** No more weeks than these are put between two openings. */
-const MOST_EXTRA_WEEKS = 26;
+/** Spreads tried between the plan's own and the longest. */
+const SPREAD_STEPS = 16;
 
-/** The least extra weeks that hold; null without a second opening week, or where cash at hand isn't known. */
+/** The least spread that holds; null without a second opening week, or where cash at hand isn't known. */
 export function waveSpacing(plan: Plan): WaveSpacing | null {
-  const weeks = openingWeeks(plan);
-  if (weeks.length < 2 || plan.business.openingCashAmount === null) return null;
-  let before: RolloutReading | null = null;
-  let triedTo = 0;
-  for (let extra = 0; extra <= MOST_EXTRA_WEEKS; extra++) {
-    const reading = readingOf(spaced(plan, extra));
-    if (reading === null) break;
-    triedTo = extra;
-    if (isAboveBuffer(reading)) {
-      return {
-        extraWeeks: extra,
-        triedTo,
-        lowestThere: reading.lowestCash,
-        bufferThere: reading.bufferAmount,
-        lowestNext: before?.lowestCash ?? null,
-        bufferNext: before?.bufferAmount ?? null,
-        confirmed: before === null || !isAboveBuffer(before),
-      };
-    }
-    before = reading;
-  }
-  if (before === null) return null;
-  const none = {
-    extraWeeks: null,
+  const [first, last] = openingEnds(plan);
+  const plannedWeeks = last - first;
+  if (!(plannedWeeks > 0) || plan.business.openingCashAmount === null) return null;
+  const readings = new Map<number, RolloutReading>();
+  const tried = remembering((weeks) => {
+    const reading = readingOf(spread(plan, weeks));
+    if (reading !== null) readings.set(weeks, reading);
+    return reading !== null && isAboveBuffer(reading);
+  });
+  const triedTo = longestSpread(plan, plannedWeeks);
+  const weeks = firstThatHolds(tried, plannedWeeks, triedTo);
+  const there = at(readings, weeks ?? triedTo);
+  const isFirst = weeks === null || weeks === plannedWeeks;
+  const next = isFirst ? null : at(readings, weeks - 1);
+  const holds = weeks === null ? !tried.holds(triedTo) : tried.holds(weeks);
+  return {
+    plannedWeeks,
+    weeks,
     triedTo,
-    lowestNext: null,
-    bufferNext: null,
-    confirmed: !isAboveBuffer(before),
+    ...there,
+    lowestNext: next?.lowestThere ?? null,
+    bufferNext: next?.bufferThere ?? null,
+    confirmed: holds && (isFirst || !tried.holds(weeks - 1)),
+    steady: weeks === null || [...tried.seen].every(([value, held]) => held === value >= weeks),
   };
-  return { ...none, lowestThere: before.lowestCash, bufferThere: before.bufferAmount };
 }
 
-/** The plan with so many weeks more between each opening week and the one after it, over all accounts. */
-export function spaced(plan: Plan, extraWeeks: number): Plan {
-  const weeks = openingWeeks(plan);
+/** From `least` up in steps; where one holds, the least between it and the one before that doesn't. */
+function firstThatHolds(tried: Tried, least: number, most: number): number | null {
+  if (tried.holds(least)) return least;
+  const step = Math.max(1, Math.ceil((most - least) / SPREAD_STEPS));
+  for (let fails = least; fails < most; fails += step) {
+    const next = Math.min(most, fails + step);
+    if (tried.holds(next)) return halve(tried, next, fails);
+  }
+  return null;
+}
+
+/** The plan with all openings in the same proportions, so many weeks from the first to the last. */
+export function spread(plan: Plan, weeks: number): Plan {
+  const [first, last] = openingEnds(plan);
+  const moved = (week: number) => first + Math.round(((week - first) * weeks) / (last - first));
   const accounts = plan.accounts.map((account) => ({
     ...account,
-    waves: account.waves.map((wave) => ({
-      ...wave,
-      openWeek: wave.openWeek + extraWeeks * weeks.indexOf(wave.openWeek),
-    })),
+    waves: account.waves.map((wave) => ({ ...wave, openWeek: moved(wave.openWeek) })),
   }));
   return { ...plan, accounts };
 }
 
-function openingWeeks({ accounts }: Plan): number[] {
-  const weeks = new Set(accounts.flatMap(({ waves }) => waves.map(({ openWeek }) => openWeek)));
-  return [...weeks].sort((one, other) => one - other);
+/** The most weeks of a spread with which every door still opens within the plan; at least the plan's own. */
+function longestSpread(plan: Plan, plannedWeeks: number): number {
+  let longest = plannedWeeks;
+  while (opensInside(spread(plan, longest + 1))) longest++;
+  return longest;
+}
+
+function openingEnds({ accounts }: Plan): [first: number, last: number] {
+  const weeks = accounts.flatMap(({ waves }) => waves.map(({ openWeek }) => openWeek));
+  return [Math.min(...weeks), Math.max(...weeks)];
 }
 
 /** The most doors a week that hold; null where every wave opens in one week, or cash at hand isn't known. */
@@ -140,14 +151,17 @@ function at(readings: ReadonlyMap<number, RolloutReading>, doors: number) {
 
 /** Null where the plan does not allow it: a wave would open past its end. */
 function readingOf(plan: Plan): RolloutReading | null {
-  const opensInside = plan.accounts.every(({ waves }) =>
-    waves.every(
-      ({ openWeek, doors, doorsPerWeek }) => openWeek + Math.ceil(doors / doorsPerWeek) <= plan.horizonWeeks,
-    ),
-  );
-  if (!opensInside || checkRules({ ...plan, basis: [] }).length > 0) return null;
+  if (!opensInside(plan) || checkRules({ ...plan, basis: [] }).length > 0) return null;
   const results = wholePlan(plan);
   return results.ok ? results.value.reading : null;
+}
+
+function opensInside({ accounts, horizonWeeks }: Plan): boolean {
+  return accounts.every(({ waves }) =>
+    waves.every(
+      ({ openWeek, doors, doorsPerWeek }) => openWeek + Math.ceil(doors / doorsPerWeek) <= horizonWeeks,
+    ),
+  );
 }
 
 /** As the cash verdict holds: the lowest cash is seen, and at or above the run's own buffer. */

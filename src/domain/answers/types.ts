@@ -102,18 +102,22 @@ export interface LatestOrder {
   steady: boolean;
 }
 
-/** Weeks added between one opening week of the plan and the next, so that cash stays above the buffer. */
+/** All openings spread over more weeks in the same proportions, so that cash stays above the buffer. */
 export interface WaveSpacing {
-  /** The least that holds; null when none of those tried does. 0: the plan as it is. */
-  extraWeeks: number | null;
-  /** Most that was tried: all openings stay within the plan's weeks. */
+  /** From the first opening week of a wave to the last, in the plan. */
+  plannedWeeks: number;
+  /** The least that holds; null when none of those tried does. */
+  weeks: number | null;
+  /** Most that was tried: all doors open within the plan's weeks. */
   triedTo: number;
   lowestThere: number;
   bufferThere: number;
-  /** One week less; null at 0 or where none holds. */
+  /** One week less; null where the plan's own spread holds, or none does. */
   lowestNext: number | null;
   bufferNext: number | null;
   confirmed: boolean;
+  /** False when fewer weeks were seen to hold too, or more to fail. */
+  steady: boolean;
 }
 
 /** The most doors a week, as a lid on every wave's pace, with which cash stays above the buffer. */
@@ -136,7 +140,7 @@ export interface NeverCloses {
   /** In hundredths: the highest seen never to close, and the next, which does; null where none was seen. */
   neverAt: number | null;
   closesAt: number | null;
-  /** The week it is back at `closesAt`. */
+  /** The week it is back with the rates at `closesAt`. */
   backWeek: number | null;
   /** The plan's own first rate of sale at both, for a plan of one listing or as an example; 6 decimals at most. */
   rateNever: string | null;
