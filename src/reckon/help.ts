@@ -118,6 +118,17 @@ rollout           src/domain/rollout/PASS.md describes the pass in words
                   rateNever, rateCloses: the first listing's rates then; confirmed, steady
     fundsItself   week: nothing more has to be put in from then on; amount put in before; lowestThere with it,
                   lowestBelow with one minor unit less; confirmed
+  lender          a lender's own terms decide; none of this is advice. Balances as of the week before cashFlow
+    cashFlow      fromWeek, untilWeek: 13 weeks with the lowest cash in their middle; by week: opens, receipts,
+                  payments, funding (each by flow), low, closes
+    receivables, payables   week: at its end; lines[] of account | item | base | opening by days from invoice date:
+                  to30, to60, to90, over90; unknown: from the opening books; sum; total over all lines
+    collateral    receivables, tooOld (over 90 days, or unknown), claims open against them, eligibleReceivables, stock
+                  in our own hands at landed cost; onReceivables, onStock at receivablesRate and stockRate; amount
+    downside      a fifth less sold, paid 15 days later: cashNeed, lowestCash, unitsLost
+    failure       accountId, week: the account that owes most fails then; receivable: what it owes; and the same
+    drops[]       accountId, week, reviewWeeks after its first opening it drops us; dealAmount: the deal up to there
+                  with goods left on shelves; and the same
 solves            figures are null where a solve outgrew exact sums (a warning says so)
   leastOpeningCash  amount, lowestThere, lowestBelow, confirmed
   mostDoors[]     accountId, planned, doors, lowestThere, lowestNext, atLeast, steady

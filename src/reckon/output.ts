@@ -9,6 +9,7 @@ import type { Results, Verdict, VerdictName } from '../domain/results.ts';
 import { leastOpeningCash, mostDoors, type SolveArgs } from '../domain/rollout/solve.ts';
 import { leansOn } from '../domain/verdicts/leans-on.ts';
 import { answersText } from './answers.ts';
+import { lenderText } from './lender.ts';
 import { sayFor } from './say.ts';
 import { statementsText } from './statements.ts';
 import { journalOf, moneyText, weeksOf } from './weeks.ts';
@@ -37,7 +38,13 @@ export function outputOf(args: OutputArgs): Output {
     verdicts: verdictsOf(plan, results),
     ladders: results.ladders.map(ladderOf),
     deals: results.deals.map((deal) => dealOf(deal, results)),
-    rollout: { ...rolloutOf(args), binding, lifts, solves: { ...solved.solves, ...solves } },
+    rollout: {
+      ...rolloutOf(args),
+      binding,
+      lifts,
+      solves: { ...solved.solves, ...solves },
+      lender: lenderText(plan, results),
+    },
     solves: solved.solves,
     defaults: plan.basis,
   });

@@ -104,7 +104,8 @@ export interface LenderBlock {
   receivables: Aged;
   payables: Aged;
   collateral: Collateral;
-  downside: Downside;
+  /** Null where the plan can not be computed so. */
+  downside: Downside | null;
   failure: CustomerFailure | null;
   drops: ReviewDrop[];
 }
