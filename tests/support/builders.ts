@@ -217,3 +217,24 @@ export function aLoan(changes: Partial<Extract<Funding, { kind: 'loan' }>> = {})
     ...changes,
   };
 }
+
+/**
+ * The closed form of the answers: one door from week 0, ten units a week, no lead time, no transit, bought for cash at 1.00,
+ * sold at 2.60 and paid four weeks later, 30.00 at hand and no buffer asked for.
+ */
+export function oneDoor(changes: Partial<Plan> = {}): Plan {
+  const supply = { ...anItem().supply, leadWeeks: 0, coverWeeks: 0 };
+  const listing = aListing({ unitsPerStoreWeek: '10', facings: 1, depthUnits: 10, coverWeeks: 0 });
+  const account = anAccount({
+    listings: [listing],
+    waves: [aWave({ openWeek: 0, doors: 1, doorsPerWeek: 1 })],
+    terms: { ...anAccount().terms, paymentDays: 28, transitWeeks: 0 },
+  });
+  return aPlan({
+    items: [anItem({ caseUnits: 1, supply })],
+    accounts: [account],
+    business: aBusiness({ openingCashAmount: '30' }),
+    thresholds: someThresholds({ cashBufferWeeks: 0 }),
+    ...changes,
+  });
+}
