@@ -233,7 +233,7 @@ describe('a change to the plan is the one the words name', () => {
   test('more capacity is a step from that week on, and no later step falls below it', () => {
     const change: Change = { kind: 'capacityFrom', itemId: 'tea', fromWeek: 18, unitsPerWeek: 1000 };
     const { compiled } = resultsOf(changedPlan(plan, change));
-    const { capacity } = compiled.items[0] as (typeof compiled.items)[number];
+    const capacity = compiled.items[0]?.buying.suppliers[0]?.capacity ?? [];
     expect([capacity[17], capacity[18], capacity[51]]).toEqual([500, 1000, 1000]);
   });
 
@@ -249,6 +249,9 @@ describe('a change to the plan is the one the words name', () => {
 
 const demos = readdirSync(join(root, 'demo-catalog')).filter((name) => name.endsWith('.json'));
 
+/** Hundreds of runs of the model, on a machine that has other work too. */
+const MANY_RUNS_TIMEOUT = 60_000;
+
 describe.each(demos)('%s', (name) => {
   const parsed = parsePlanText(readFileSync(join(root, 'demo-catalog', name), 'utf8'));
   if (!parsed.ok) throw new Error(`${name} is no plan`);
@@ -256,63 +259,71 @@ describe.each(demos)('%s', (name) => {
   const results = resultsOf(plan);
   const { reading } = results;
 
-  test('every lift is what evaluate() says of the plan with that change', () => {
-    const { best, others, noHelp, before } = liftsFrom(plan, results);
-    expect(before).toMatchObject({ cashNeed: reading.cashNeed, unitsLost: reading.lostUnits });
-    expect(best.length + others.length + noHelp.length).toBeGreaterThan(0);
-    for (const { change, after, liftsCash, liftsUnits } of [...best, ...others, ...noHelp]) {
-      const there = resultsOf(changedPlan(plan, change)).reading;
-      expect([after.cashNeed, after.lowestCash, after.lowestWeek, after.unitsLost]).toEqual([
-        there.cashNeed,
-        there.lowestCash,
-        there.lowestWeek,
-        there.lostUnits,
-      ]);
-      expect(liftsCash).toBe(there.cashNeed < reading.cashNeed || there.lowestCash > reading.lowestCash);
-      expect(liftsUnits).toBe(there.lostUnits < reading.lostUnits);
-    }
-    expect(noHelp.filter(({ liftsCash, liftsUnits }) => liftsCash || liftsUnits)).toEqual([]);
-  });
+  test(
+    'every lift is what evaluate() says of the plan with that change',
+    () => {
+      const { best, others, noHelp, before } = liftsFrom(plan, results);
+      expect(before).toMatchObject({ cashNeed: reading.cashNeed, unitsLost: reading.lostUnits });
+      expect(best.length + others.length + noHelp.length).toBeGreaterThan(0);
+      for (const { change, after, liftsCash, liftsUnits } of [...best, ...others, ...noHelp]) {
+        const there = resultsOf(changedPlan(plan, change)).reading;
+        expect([after.cashNeed, after.lowestCash, after.lowestWeek, after.unitsLost]).toEqual([
+          there.cashNeed,
+          there.lowestCash,
+          there.lowestWeek,
+          there.lostUnits,
+        ]);
+        expect(liftsCash).toBe(there.cashNeed < reading.cashNeed || there.lowestCash > reading.lowestCash);
+        expect(liftsUnits).toBe(there.lostUnits < reading.lostUnits);
+      }
+      expect(noHelp.filter(({ liftsCash, liftsUnits }) => liftsCash || liftsUnits)).toEqual([]);
+    },
+    MANY_RUNS_TIMEOUT,
+  );
 
-  test('every search ends between a value that holds and the next that does not', () => {
-    const solves = answerSolves(plan, results);
-    const aboveBuffer = (there: Plan) => {
-      const { lowestCash, bufferAmount, floorNotSeen } = resultsOf(there).reading;
-      return lowestCash >= Math.max(0, bufferAmount) && !floorNotSeen;
-    };
-    const { waveSpacing, doorsAWeek, neverCloses, fundsItself, latestOrders } = solves;
-    if (waveSpacing && waveSpacing.weeks !== null) {
-      expect(aboveBuffer(spread(plan, waveSpacing.weeks))).toBe(true);
-      if (waveSpacing.weeks > waveSpacing.plannedWeeks)
-        expect(aboveBuffer(spread(plan, waveSpacing.weeks - 1))).toBe(false);
-    } else if (waveSpacing) expect(aboveBuffer(spread(plan, waveSpacing.triedTo))).toBe(false);
-    if (doorsAWeek && doorsAWeek.doorsPerWeek !== null) {
-      expect(aboveBuffer(atMost(plan, doorsAWeek.doorsPerWeek))).toBe(true);
-      if (doorsAWeek.doorsPerWeek < doorsAWeek.planned)
-        expect(aboveBuffer(atMost(plan, doorsAWeek.doorsPerWeek + 1))).toBe(false);
-    } else if (doorsAWeek) expect(aboveBuffer(atMost(plan, doorsAWeek.planned))).toBe(false);
-    const backAt = (hundredths: number) => resultsOf(atRate(plan, hundredths)).reading.backAboveOpeningWeek;
-    if (neverCloses && neverCloses.neverAt !== null) expect(backAt(neverCloses.neverAt)).toBe(null);
-    if (neverCloses && neverCloses.closesAt !== null)
-      expect(backAt(neverCloses.closesAt)).toBe(neverCloses.backWeek);
-    expect(fundsItself.amount).toBe(reading.cashNeed);
-    for (const { itemId, week, plannedWeek } of latestOrders) {
-      const item = plan.items.findIndex(({ id }) => id === itemId);
-      const isInTime = (from: number) => {
-        const there = ordersFrom(results, item, from).units[item];
-        const was = results.pass.units[item];
-        const shipped = (of: typeof was, until: number) =>
-          of?.fillShipped.slice(0, until + 1).reduce((sum, units) => sum + units, 0) ?? 0;
-        const lost = (of: typeof was) => of?.lost.reduce((sum, units) => sum + units, 0) ?? 0;
-        const all = Array.from({ length: results.pass.weeks }, (_, w) => w);
-        return all.every((w) => shipped(there, w) >= shipped(was, w)) && lost(there) <= lost(was);
+  test(
+    'every search ends between a value that holds and the next that does not',
+    () => {
+      const solves = answerSolves(plan, results);
+      const aboveBuffer = (there: Plan) => {
+        const { lowestCash, bufferAmount, floorNotSeen } = resultsOf(there).reading;
+        return lowestCash >= Math.max(0, bufferAmount) && !floorNotSeen;
       };
-      expect(week).toBeGreaterThanOrEqual(plannedWeek);
-      expect([isInTime(week), isInTime(week + 1)]).toEqual([true, week === results.pass.weeks - 1]);
-    }
-    const confirmed = [waveSpacing, doorsAWeek, neverCloses, fundsItself, ...latestOrders];
-    expect(confirmed.filter((solve) => solve !== null && !solve.confirmed)).toEqual([]);
-  });
+      const { waveSpacing, doorsAWeek, neverCloses, fundsItself, latestOrders } = solves;
+      if (waveSpacing && waveSpacing.weeks !== null) {
+        expect(aboveBuffer(spread(plan, waveSpacing.weeks))).toBe(true);
+        if (waveSpacing.weeks > waveSpacing.plannedWeeks)
+          expect(aboveBuffer(spread(plan, waveSpacing.weeks - 1))).toBe(false);
+      } else if (waveSpacing) expect(aboveBuffer(spread(plan, waveSpacing.triedTo))).toBe(false);
+      if (doorsAWeek && doorsAWeek.doorsPerWeek !== null) {
+        expect(aboveBuffer(atMost(plan, doorsAWeek.doorsPerWeek))).toBe(true);
+        if (doorsAWeek.doorsPerWeek < doorsAWeek.planned)
+          expect(aboveBuffer(atMost(plan, doorsAWeek.doorsPerWeek + 1))).toBe(false);
+      } else if (doorsAWeek) expect(aboveBuffer(atMost(plan, doorsAWeek.planned))).toBe(false);
+      const backAt = (hundredths: number) => resultsOf(atRate(plan, hundredths)).reading.backAboveOpeningWeek;
+      if (neverCloses && neverCloses.neverAt !== null) expect(backAt(neverCloses.neverAt)).toBe(null);
+      if (neverCloses && neverCloses.closesAt !== null)
+        expect(backAt(neverCloses.closesAt)).toBe(neverCloses.backWeek);
+      expect(fundsItself.amount).toBe(reading.cashNeed);
+      for (const { itemId, week, plannedWeek } of latestOrders) {
+        const item = plan.items.findIndex(({ id }) => id === itemId);
+        const isInTime = (from: number) => {
+          const there = ordersFrom(results, item, from).units[item];
+          const was = results.pass.units[item];
+          const shipped = (of: typeof was, until: number) =>
+            of?.fillShipped.slice(0, until + 1).reduce((sum, units) => sum + units, 0) ?? 0;
+          const lost = (of: typeof was) => of?.lost.reduce((sum, units) => sum + units, 0) ?? 0;
+          const all = Array.from({ length: results.pass.weeks }, (_, w) => w);
+          return all.every((w) => shipped(there, w) >= shipped(was, w)) && lost(there) <= lost(was);
+        };
+        expect(week).toBeGreaterThanOrEqual(plannedWeek);
+        expect([isInTime(week), isInTime(week + 1)]).toEqual([true, week === results.pass.weeks - 1]);
+      }
+      const confirmed = [waveSpacing, doorsAWeek, neverCloses, fundsItself, ...latestOrders];
+      expect(confirmed.filter((solve) => solve !== null && !solve.confirmed)).toEqual([]);
+    },
+    MANY_RUNS_TIMEOUT,
+  );
 });
 
 function at(value: unknown, path: string): unknown {

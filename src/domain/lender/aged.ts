@@ -5,7 +5,7 @@
 import { timesRate } from '../money/integer.ts';
 import type { Plan } from '../plan/index.ts';
 import type { Results } from '../results.ts';
-import type { Compiled, CompiledAccount } from '../rollout/compiled.ts';
+import type { CompiledAccount } from '../rollout/compiled.ts';
 import type { Ledger } from './ledger.ts';
 import { AGES, type Age, type Aged, type AgedLine } from './types.ts';
 
@@ -62,7 +62,7 @@ export function agedPayables({ plan, results, ledger, week }: AgedArgs): Aged {
   const lines = plan.items.map((item, i) => {
     const line = emptyLine('item', item.id);
     if (item.supply.sources.length > 0) return line;
-    const { supplierWeeks } = compiled.items[i] as Compiled['items'][number];
+    const supplierWeeks = compiled.items[i]?.buying.suppliers[0]?.supplierWeeks ?? 0;
     for (let v = Math.max(0, week - supplierWeeks + 1); v <= week; v++)
       addOpen(line, { days: days(v), amount: ledger.supplied[i]?.[v] ?? 0 });
     return line;

@@ -16,6 +16,7 @@ const KINDS: Record<FlowName, 'receipts' | 'payments' | 'funding'> = {
   supplierDeposits: 'payments',
   supplierPayments: 'payments',
   inboundFreightAndDuty: 'payments',
+  rushFreight: 'payments',
   basePayments: 'payments',
   openingPayments: 'payments',
   freightOut: 'payments',
