@@ -108,7 +108,8 @@ describe(`the weekly pass on ${PLAN_RUNS} random plans, seed ${PLAN_SEED}`, () =
       units.flatMap((each, item) => {
         const had = (openingUnits[item] ?? 0) + upTo(each.made, week);
         const left = upTo(each.sold, week) + upTo(each.gone, week);
-        const there = at(each.ours, week) + at(each.inTransit, week) + at(each.inStores, week);
+        const there =
+          at(each.ours, week) + at(each.inTransit, week) + at(each.inStores, week) + at(each.atDepot, week);
         return same(`item ${item}`, had, left + there);
       }),
     );

@@ -194,7 +194,10 @@ describe.each(demos)('%s', (name) => {
       for (const { week, units } of weeks) {
         const of = (unit: string) => units[item.id]?.[unit] ?? Number.NaN;
         known += of('made') - of('sold') - of('gone');
-        expect(of('ours') + of('inTransit') + of('inStores'), `${item.id}, week ${week}`).toBe(known);
+        expect(
+          of('ours') + of('inTransit') + of('inStores') + of('atDepot'),
+          `${item.id}, week ${week}`,
+        ).toBe(known);
         expect(of('demand')).toBe(of('sold') + of('lost'));
         expect(of('fillShipped')).toBeLessThanOrEqual(of('shipped'));
         expect(Object.values(units[item.id] ?? {}).every((each) => Number.isInteger(each) && each >= 0)).toBe(

@@ -3,7 +3,7 @@
 import type { Compiled } from './compiled.ts';
 import type { CutSeries } from './series.ts';
 
-/** Stock and open orders of every cell, an array a quantity: the inner loops run over these. */
+/** Stock and open orders of every cell, and after them of every depot, an array a quantity: inner loops run over these. */
 export interface CellStates {
   stock: Float64Array;
   transit: Float64Array;
@@ -30,7 +30,7 @@ const SERIES = 10;
 
 /** Places of memory that newCells() cuts its series from. */
 export function cellPlaces({ hot }: Compiled): number {
-  return hot.count * (SERIES + roundOf(hot));
+  return hot.places * (SERIES + roundOf(hot));
 }
 
 /** Weeks of arrivals that are known at once. */
@@ -39,8 +39,8 @@ function roundOf({ longestTransit, longestReturnLag }: Compiled['hot']): number 
 }
 
 /** All cells before the first week. */
-export function newCells({ cells, hot }: Compiled, series: CutSeries): CellStates {
-  const { count, longestReturnLag } = hot;
+export function newCells({ cells, depots, hot }: Compiled, series: CutSeries): CellStates {
+  const { places: count, longestReturnLag } = hot;
   const arrivingWeeks = roundOf(hot);
   const states: CellStates = {
     stock: series(count),
@@ -62,6 +62,7 @@ export function newCells({ cells, hot }: Compiled, series: CutSeries): CellState
     states.stock[index] = cell.openingStock;
     states.freeLeft[index] = cell.freeUnits;
   });
+  for (const { place, openingStock } of depots) states.stock[place] = openingStock;
   return states;
 }
 

@@ -2,25 +2,28 @@
 // CellDemand). Worked figure: 288 cells of 96 cohorts share the cohorts' doors: 96 x 140 places, not 288 x 140.
 import type { Account, Item, Listing, Plan } from '../plan/index.ts';
 import { aheadWeeks, displayLiftAt, fillPerDoor, promotionByWeek, seasonByWeek } from './cells.ts';
-import type { Cell, CellDemand, Cohort, Compiled, HotCells } from './compiled.ts';
+import type { Cell, CellDemand, Cohort, Compiled, CompiledDepot, HotCells } from './compiled.ts';
 import { LONGEST_AHEAD } from './wants.ts';
 
 interface HotArgs {
   cells: readonly Cell[];
   listings: Compiled['listings'];
+  depots: readonly CompiledDepot[];
   doors: Int32Array;
   doorsKnown: number;
 }
 
-export function hotCells({ cells, listings, doors, doorsKnown }: HotArgs): HotCells {
+export function hotCells({ cells, listings, depots, doors, doorsKnown }: HotArgs): HotCells {
   const count = cells.length;
+  const places = count + depots.length;
   const hot: HotCells = {
     count,
-    account: new Int32Array(count),
-    listing: new Int32Array(count),
-    item: new Int32Array(count),
-    multiple: new Int32Array(count),
-    transitWeeks: new Int32Array(count),
+    places,
+    account: new Int32Array(places),
+    listing: new Int32Array(places),
+    item: new Int32Array(places),
+    multiple: new Int32Array(places),
+    transitWeeks: new Int32Array(places),
     openWeek: new Int32Array(count),
     firstOfListing: new Int32Array(listings.length + 1).fill(count),
     someWithoutTransit: false,
@@ -42,6 +45,14 @@ export function hotCells({ cells, listings, doors, doorsKnown }: HotArgs): HotCe
     hot.firstOfListing[cell.listing] = index;
     hot.someWithoutTransit ||= cell.transitWeeks === 0;
     hot.longestTransit = Math.max(hot.longestTransit, cell.transitWeeks);
+  }
+  for (const { place, account, listing, item, multiple, transitWeeks } of depots) {
+    hot.account[place] = account;
+    hot.listing[place] = listing;
+    hot.item[place] = item;
+    hot.multiple[place] = multiple;
+    hot.transitWeeks[place] = transitWeeks;
+    hot.longestTransit = Math.max(hot.longestTransit, transitWeeks);
   }
   // A listing without doors begins where the next one does.
   for (let l = listings.length - 1; l >= 0; l--) {

@@ -34,6 +34,7 @@ export function compileListing(
     freightOut: 0,
     pickAndPack: 0,
     returns: null,
+    depot: null,
   };
   for (const { charge } of forPass.charges) addCharge(out, charge);
   if (forPass.pickUp) out.freightOut = 0;

@@ -13,6 +13,7 @@ import { demandOfCells, hotCells } from './compile-demand.ts';
 import { compileListing } from './compile-listing.ts';
 import { buyingOf, type Hours, hoursOf } from './compile-supply.ts';
 import type { Compiled, CompiledAccount, CompiledItem } from './compiled.ts';
+import { depotsOf, writeNeeds } from './depot-need.ts';
 import { fixedSums } from './fixed.ts';
 import { type CutSeries, seriesOf } from './series.ts';
 
@@ -48,7 +49,8 @@ export function compile(args: CompileArgs): Compiled {
     listings: [],
     cohorts: [],
     cells: [],
-    hot: hotCells({ cells: [], listings: [], doors: cohorts.doors, doorsKnown: cohorts.known }),
+    depots: [],
+    hot: hotCells({ cells: [], listings: [], depots: [], doors: cohorts.doors, doorsKnown: cohorts.known }),
     demand: [],
     closings: [],
     business: compileBusiness(plan, minorDigits),
@@ -57,8 +59,11 @@ export function compile(args: CompileArgs): Compiled {
   const prices = seriesOf(listed * weeks);
   for (let a = 0; a < plan.accounts.length; a++) addAccount(compiled, args, { cohorts, prices }, a);
   const { cells, listings } = compiled;
-  compiled.hot = hotCells({ cells, listings, doors: cohorts.doors, doorsKnown: cohorts.known });
+  const depots = depotsOf(compiled, plan);
+  compiled.depots = depots;
+  compiled.hot = hotCells({ cells, listings, depots, doors: cohorts.doors, doorsKnown: cohorts.known });
   compiled.demand = demandOfCells(compiled, plan);
+  if (depots.length > 0) writeNeeds(compiled, plan);
   orderCells(compiled, plan);
   compiled.closings = closingsOf(compiled);
   return compiled;

@@ -3,7 +3,10 @@
 // rates millionths, quantities whole units. A "cell" is one listed item in one cohort of doors.
 import type { Charge } from '../allowances/contract.ts';
 import type { Funding } from '../funding/index.ts';
+import type { Cell, CellDemand, Cohort, CompiledDepot, HotCells } from './compiled-cells.ts';
 import type { BuyingTerms, ShelfLife } from './compiled-supply.ts';
+
+export type { Cell, CellDemand, Cohort, CompiledDepot, HotCells } from './compiled-cells.ts';
 
 export interface CompiledItem {
   caseUnits: number;
@@ -40,36 +43,8 @@ export interface CompiledListing {
   freightOut: number;
   pickAndPack: number;
   returns: Of<'returns'> | null;
-}
-
-export interface Cell {
-  account: number;
-  listing: number;
-  item: number;
-  cohort: number;
-  /** Units its orders come in multiples of: a case, a layer or a pallet. */
-  multiple: number;
-  transitWeeks: number;
-  /** Negative for doors already open at the start. */
-  openWeek: number;
-  /** Units of the opening fill (all its doors), 0 for doors already open. */
-  fillUnits: number;
-  /** Of those, units given free. */
-  freeUnits: number;
-  openingStock: number;
-}
-
-export interface Cohort {
-  account: number;
-  openWeek: number;
-  /** Doors that sell, at the opening and by week, to the compiled reach and past it by the longest way to a shelf. */
-  doorsAtOpening: number;
-  doors: Int32Array;
-  /** Doors that list it, some of which may never have it on the shelf. */
-  authorisedAtOpening: number;
-  authorised: Int32Array;
-  /** Weeks within the reach in which doors close, in order: most cohorts have none or few. */
-  closingWeeks: number[];
+  /** Where its stores are served from; null: from us. */
+  depot: CompiledDepot | null;
 }
 
 /** What an account adds to its terms (PASS.md, "Beside the terms"); each null where it has none of it. */
@@ -161,47 +136,6 @@ export interface LoanTerms {
   principalMonths: number;
 }
 
-/** Cells as arrays: one a quantity, by cell. Cells of one listing stand side by side. */
-export interface HotCells {
-  count: number;
-  account: Int32Array;
-  listing: Int32Array;
-  item: Int32Array;
-  multiple: Int32Array;
-  transitWeeks: Int32Array;
-  openWeek: Int32Array;
-  /** First cell of each listing, and one place more. */
-  firstOfListing: Int32Array;
-  /** True when some cell has no transit: its deliveries arrive right after shipping. */
-  someWithoutTransit: boolean;
-  longestTransit: number;
-  /** The longest any listing's returns look back at what was delivered; 0 without returns. */
-  longestReturnLag: number;
-  /** Doors of all cohorts, one after the other, `doorsKnown` weeks each; where each cell's cohort begins. */
-  doors: Int32Array;
-  doorsKnown: number;
-  doorsFrom: Int32Array;
-}
-
-/** What one cell's demand is made of. */
-export interface CellDemand {
-  cohort: Cohort;
-  /** Units a store and week, mature. */
-  rate: number;
-  startRate: number;
-  rampWeeks: number;
-  displayFactor: number;
-  displayWeeks: number;
-  /** By age, where the lift of the display changes. */
-  displayByAge: Float64Array | null;
-  /** By week of the plan; null when there are none. */
-  season: Float64Array | null;
-  promotion: Float64Array | null;
-  /** Weeks an order looks ahead. */
-  aheadWeeks: number;
-  fillPerDoorUnits: number;
-}
-
 export interface Compiled {
   weeks: number;
   /** Weeks the unlimited pass runs: the horizon plus the longest lead and cover. */
@@ -218,6 +152,7 @@ export interface Compiled {
   listings: CompiledListing[];
   cohorts: Cohort[];
   cells: Cell[];
+  depots: CompiledDepot[];
   /** What the inner loops read, an array a quantity. */
   hot: HotCells;
   /** What demand and order-up-to levels are worked out from, by cell (wants.ts). */

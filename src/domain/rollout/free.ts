@@ -5,6 +5,7 @@
 import { arrivalsFrom, type CellStates, cellPlaces, newCells, plus } from './cell-states.ts';
 import { isOrderWeek } from './cells.ts';
 import type { Cell, Cohort, Compiled, CompiledAccount, CompiledListing } from './compiled.ts';
+import { runDepot } from './depot-free.ts';
 import { takeReturns } from './returns.ts';
 import { withSeries } from './series.ts';
 import {
@@ -44,9 +45,21 @@ function runCells(compiled: Compiled, cells: CellStates): FreeRun {
   const at = cellRun(compiled, cells);
   for (let index = 0; index < hot.count; index++) {
     moveTo(at, index);
+    if (at.listing.depot) continue;
     const firstWeek = firstWeeks[at.cell.account] ?? 0;
     if (isPlain(at)) runPlainCell(at, run, firstWeek);
     else runCell(at, run, firstWeek);
+  }
+  for (const depot of compiled.depots) {
+    runDepot({
+      compiled,
+      cells,
+      wants: at.wants,
+      depot,
+      shippable: run.shippable[depot.item] as Float64Array,
+      shelf: run.shelf[depot.listing] as FreeRun['shelf'][number],
+      firstWeek: firstWeeks[depot.account] ?? 0,
+    });
   }
   return run;
 }

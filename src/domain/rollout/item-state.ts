@@ -28,6 +28,7 @@ export interface ItemState {
   /** At the last close. */
   inStores: number;
   inTransit: number;
+  atDepot: number;
   /** Of the week at hand, in the order of UNIT_NAMES. */
   made: number;
   ordered: number;
@@ -71,6 +72,7 @@ export function newItem(compiled: Compiled, index: number, { hours, series }: It
     known: item.openingUnits,
     inStores: 0,
     inTransit: 0,
+    atDepot: 0,
     made: 0,
     ordered: 0,
     rushed: 0,

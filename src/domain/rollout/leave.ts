@@ -7,6 +7,7 @@ import { plus } from './cell-states.ts';
 import type { Cell, Cohort, CompiledAccount, CompiledListing } from './compiled.ts';
 import { listingAt, reverseShares } from './invoice.ts';
 import type { ItemState } from './item-state.ts';
+import { dropOrdersOf, type OrderQueue } from './queue.ts';
 import { resaleableOf, takeReturns } from './returns.ts';
 import type { AccountState, State } from './state.ts';
 import { type CellWeek, closingUnits, isLastClosing, isReviewed, takeHeld, takeShrink } from './stores.ts';
@@ -52,7 +53,8 @@ export function closeDoors(at: CellAt): void {
   if (isLastClosing(cohort, week)) dropOrders(at);
 }
 
-function leaveShelf(at: CellAt, units: number): void {
+/** Units leave a shelf, or a depot, with its doors: they stay there, are credited, or come back to us. */
+export function leaveShelf(at: CellAt, units: number): void {
   const { item, account } = at;
   plus(at.cells.stock, at.index, -units);
   item.returned += account.closedStock === 'ours' ? units : 0;
@@ -122,27 +124,12 @@ function settleGuarantee(at: CellAt): void {
   cells.heldAmount[index] = 0;
 }
 
-/** A cohort without doors loses its open orders. */
+/** A cohort without doors loses its open orders, with us or with its depot. */
 function dropOrders(at: CellAt): void {
-  const { item, cells, index } = at;
-  const open = cells.open[index] ?? 0;
-  if (open === 0) return;
-  const { queue } = item;
-  const { late } = queue;
-  let kept = 0;
-  for (let place = 0; place < queue.count; place++) {
-    if (queue.cell[place] === index) {
-      if (place >= late) continue;
-      item.backlog -= queue.units[place] ?? 0;
-      queue.late--;
-      continue;
-    }
-    queue.cell[kept] = queue.cell[place] ?? 0;
-    queue.units[kept] = queue.units[place] ?? 0;
-    queue.fill[kept] = queue.fill[place] ?? 0;
-    kept++;
-  }
-  queue.count = kept;
+  const { state, item, cells, index, listing } = at;
+  if ((cells.open[index] ?? 0) === 0) return;
+  if (listing.depot) dropOrdersOf(state.depotQueues[listing.depot.index] as OrderQueue, index);
+  else item.backlog -= dropOrdersOf(item.queue, index);
   cells.open[index] = 0;
 }
 

@@ -6,6 +6,7 @@ import { CASH, closeBooks, openWeek, type Recorder } from './books.ts';
 import { arrivalsFrom, forgetArrivals, plus } from './cell-states.ts';
 import type { Compiled, CompiledListing } from './compiled.ts';
 import { postConduct } from './conduct.ts';
+import { closeDepots, depotReceipts, shipFromDepots } from './depot-week.ts';
 import { assertBalance, assertExact } from './exact.ts';
 import { postAllScans, postShipments } from './invoice.ts';
 import type { ItemState } from './item-state.ts';
@@ -111,10 +112,12 @@ function storesBefore(at: CellAt, week: number): void {
     moveTo(at, index, week);
     closeDoors(at);
   }
+  closeDepots(at, week);
   for (let i = 0; i < state.items.length; i++) {
     receiveGoods(state, i, week);
     removeUnits(state, i, week);
   }
+  depotReceipts(at, week, false);
   storeReceipts(at, week, false);
 }
 
@@ -149,6 +152,8 @@ function suppliesAndShipping(at: CellAt, week: number, shippable: readonly Float
     orderGoods(state, i, week, shippable[i] ?? new Float64Array(0));
     shipItem(state, i, week);
   }
+  depotReceipts(at, week, true);
+  shipFromDepots(at, week);
   storeReceipts(at, week, true);
   postShipments(state, week);
   if (state.conduct) postConduct(state, state.conduct, week);

@@ -25,8 +25,38 @@ export function newQueue(): OrderQueue {
   };
 }
 
+/** An order at the end; `fill` is 1 for an opening fill. */
+export function addOrder(queue: OrderQueue, index: number, units: number, fill: 0 | 1): void {
+  if (queue.count === queue.cell.length) growQueue(queue);
+  queue.cell[queue.count] = index;
+  queue.units[queue.count] = units;
+  queue.fill[queue.count] = fill;
+  queue.count++;
+}
+
+/** Takes the orders of a place out. Returns how many units of them the last shipping had left. */
+export function dropOrdersOf(queue: OrderQueue, index: number): number {
+  const { late } = queue;
+  let kept = 0;
+  let lateUnits = 0;
+  for (let place = 0; place < queue.count; place++) {
+    if (queue.cell[place] === index) {
+      if (place >= late) continue;
+      lateUnits += queue.units[place] ?? 0;
+      queue.late--;
+      continue;
+    }
+    queue.cell[kept] = queue.cell[place] ?? 0;
+    queue.units[kept] = queue.units[place] ?? 0;
+    queue.fill[kept] = queue.fill[place] ?? 0;
+    kept++;
+  }
+  queue.count = kept;
+  return lateUnits;
+}
+
 /** Room for twice as many orders. */
-export function growQueue(queue: OrderQueue): void {
+function growQueue(queue: OrderQueue): void {
   const { cell, units, fill } = queue;
   queue.cell = new Int32Array(cell.length * 2);
   queue.cell.set(cell);

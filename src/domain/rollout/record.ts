@@ -27,7 +27,8 @@ export function newRecord(state: State): PassRecord {
   const balances = BALANCE_NAMES.map(() => cut(weeks));
   const profit = PROFIT_NAMES.map(() => cut(weeks));
   const opening = items.map((item) => item.openingUnits);
-  for (const cell of compiled.cells) opening[cell.item] = (opening[cell.item] ?? 0) + cell.openingStock;
+  for (const { item, openingStock } of [...compiled.cells, ...compiled.depots])
+    opening[item] = (opening[item] ?? 0) + openingStock;
   const result: PassResult = {
     weeks,
     minorDigits: compiled.minorDigits,
@@ -121,10 +122,11 @@ function recordUnits(state: State, record: PassResult, week: number): void {
     out.ours[week] = item.ours;
     out.inTransit[week] = item.inTransit;
     out.inStores[week] = item.inStores;
+    out.atDepot[week] = item.atDepot;
     out.backlog[week] = item.backlog;
     out.onOrder[week] = item.onOrder;
     item.known += item.made - item.sold - item.gone;
-    const there = item.ours + item.inTransit + item.inStores;
+    const there = item.ours + item.inTransit + item.inStores + item.atDepot;
     if (item.known !== there)
       throw new Error(`item ${i}: ${item.known} units known, ${there} there, week ${week}`);
     if (item.held === 0 && item.stockAmount !== 0)
@@ -139,6 +141,7 @@ function addUpStores(state: State): void {
   for (const item of state.items) {
     item.inStores = 0;
     item.inTransit = 0;
+    item.atDepot = 0;
   }
   for (let l = 0; l < state.listings.length; l++) {
     let inStores = 0;
@@ -151,6 +154,11 @@ function addUpStores(state: State): void {
     const item = state.items[state.compiled.listings[l]?.item ?? -1] as ItemState;
     item.inStores += inStores;
     item.inTransit += inTransit;
+  }
+  for (const { place, item: i } of state.compiled.depots) {
+    const item = state.items[i] as ItemState;
+    item.atDepot += stock[place] ?? 0;
+    item.inTransit += transit[place] ?? 0;
   }
 }
 

@@ -58,10 +58,11 @@ function withinTerms(
 ): number {
   const { index, fill, week, open, could } = order;
   const { hot, accounts, cells } = state.compiled;
-  const isFree = fill && accounts[hot.account[index] ?? 0]?.billBack === null;
+  const mayBeFree = fill || index >= hot.count;
+  const isFree = mayBeFree && accounts[hot.account[index] ?? 0]?.billBack === null;
   return unitsWithinTerms(state, conduct, {
     listing: hot.listing[index] ?? 0,
-    cohort: (cells[index] as Cell).cohort,
+    cohort: cells[index]?.cohort ?? -1,
     caseUnits: hot.multiple[index] ?? 1,
     open,
     could,
@@ -78,7 +79,7 @@ interface OrderAt {
   arrivals: number;
 }
 
-/** Whole cases of one order leave; free units of a fill go first. */
+/** Whole cases of one order leave; free units of a fill, or of fills that a depot orders for, go first. */
 function shipOrder(state: State, item: ItemState, at: OrderAt, units: number): void {
   const { index, fill } = at;
   const { cells, compiled } = state;
@@ -91,8 +92,8 @@ function shipOrder(state: State, item: ItemState, at: OrderAt, units: number): v
   plus(cells.transit, index, units);
   plus(cells.arriving, arrivalsLater(cells, at.arrivals, hot.transitWeeks[index] ?? 0) + index, units);
   let free = 0;
-  if (fill) {
-    item.fillShipped += units;
+  if (fill) item.fillShipped += units;
+  if (fill || index >= hot.count) {
     free = Math.min(cells.freeLeft[index] ?? 0, units);
     plus(cells.freeLeft, index, -free);
   }

@@ -9,6 +9,7 @@ import { type ConductState, newConduct } from './conduct.ts';
 import type { ListingAt } from './invoice.ts';
 import { type ItemState, itemPlaces, newItem } from './item-state.ts';
 import { openingBalances } from './opening.ts';
+import { newQueue, type OrderQueue } from './queue.ts';
 import type { CutSeries } from './series.ts';
 import { BALANCE_NAMES } from './types.ts';
 
@@ -48,6 +49,8 @@ export interface State {
   books: Books;
   cells: CellStates;
   items: ItemState[];
+  /** Orders of stores with their depots, by depot. */
+  depotQueues: OrderQueue[];
   accounts: AccountState[];
   /** Null in most plans: no account has a limit, a charge for short deliveries, or drops to pay. */
   conduct: ConductState | null;
@@ -89,6 +92,7 @@ export function newState(compiled: Compiled, recorder: Recorder | null, series: 
     books: openBooks(recorder),
     cells: newCells(compiled, series),
     items: compiled.items.map((_, i) => newItem(compiled, i, { hours, series })),
+    depotQueues: compiled.depots.map(newQueue),
     accounts: compiled.accounts.map(({ disputed }) => newAccount(() => series(weeks), disputed !== null)),
     conduct: newConduct(compiled),
     listings: compiled.listings.map(() => ({
@@ -149,17 +153,17 @@ function newAccount(series: () => Float64Array, isDisputed: boolean): AccountSta
 
 /** Assets and claims of the opening position; the difference is retained. */
 function openBalances(state: State): void {
-  const { business, cells, accounts } = state.compiled;
+  const { business, cells, depots, accounts } = state.compiled;
   const opening = openingBalances(business);
   BALANCE_NAMES.forEach((name, place) => {
     state.books.balances[place] = opening[name];
   });
   // Shelf stock sold by scan is still ours: it counts among the units the opening stock amount is for.
-  for (const cell of cells) {
-    const item = state.items[cell.item];
+  for (const place of [...cells, ...depots]) {
+    const item = state.items[place.item];
     if (!item) continue;
-    item.known += cell.openingStock;
-    if (accounts[cell.account]?.sale === 'scan') item.held += cell.openingStock;
+    item.known += place.openingStock;
+    if (accounts[place.account]?.sale === 'scan') item.held += place.openingStock;
   }
 }
 

@@ -67,6 +67,7 @@ export const UNIT_NAMES = [
   'ours',
   'inTransit',
   'inStores',
+  'atDepot',
   'backlog',
   'onOrder',
 ] as const;

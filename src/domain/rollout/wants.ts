@@ -75,11 +75,11 @@ function writeCell(cell: CellDemand, place: number, step: number): void {
     if (now === doors) {
       const last = w + aheadWeeks;
       if (last > steadyFrom) row[last] = row[last - 1] ?? 0;
-      else writeMillionths(cell, doors, last, last + 1);
+      else millionthsOf(cell, doors, last, last + 1, row);
       ahead += (row[w + aheadWeeks] ?? 0) - (row[w] ?? 0);
     } else {
       doors = now;
-      writeMillionths(cell, doors, w, w + aheadWeeks + 1);
+      millionthsOf(cell, doors, w, w + aheadWeeks + 1, row);
       ahead = 0;
       for (let j = 1; j <= aheadWeeks; j++) ahead += row[w + j] ?? 0;
     }
@@ -91,11 +91,19 @@ function writeCell(cell: CellDemand, place: number, step: number): void {
   }
 }
 
+// Runs once a cell and week at least: plain arguments, for speed.
+
 /**
- * Demand of so many doors in weeks [from, until), in millionths of a unit, into the row: round(D V ramp season promotion
+ * Demand of so many doors in weeks [from, until), in millionths of a unit, into a row: round(D V ramp season promotion
  * display 10^6), doubles multiplied in this order.
  */
-function writeMillionths(cell: CellDemand, doors: number, from: number, until: number): void {
+export function millionthsOf(
+  cell: CellDemand,
+  doors: number,
+  from: number,
+  until: number,
+  into: Float64Array,
+): void {
   const { season, promotion, rampWeeks, displayWeeks, displayByAge } = cell;
   for (let week = from; week < until; week++) {
     const age = week - cell.cohort.openWeek;
@@ -104,6 +112,6 @@ function writeMillionths(cell: CellDemand, doors: number, from: number, until: n
     const promotionNow = promotion ? (promotion[week] ?? 1) : 1;
     const lifted = displayByAge === null ? cell.displayFactor : (displayByAge[age] ?? 1);
     const display = age < displayWeeks ? lifted : 1;
-    row[week] = Math.round(doors * cell.rate * ramp * seasonNow * promotionNow * display * 1_000_000);
+    into[week] = Math.round(doors * cell.rate * ramp * seasonNow * promotionNow * display * 1_000_000);
   }
 }

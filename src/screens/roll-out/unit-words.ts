@@ -17,6 +17,7 @@ export const UNIT_WORDS: Record<UnitName, string> = {
   ours: 'With us',
   inTransit: 'On the way',
   inStores: 'In stores',
+  atDepot: 'In depots',
   backlog: 'Waiting',
   onOrder: 'On order',
 };

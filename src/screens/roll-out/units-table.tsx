@@ -13,7 +13,7 @@ const COLUMNS: readonly TableColumn[] = [
 ];
 
 /** Sums make sense for what happens in a week, not for what stands at its end. */
-const STANDING = new Set<string>(['ours', 'inTransit', 'inStores', 'backlog', 'onOrder']);
+const STANDING = new Set<string>(['ours', 'inTransit', 'inStores', 'atDepot', 'backlog', 'onOrder']);
 
 export function UnitsTable({
   pass,
