@@ -5,8 +5,8 @@
 import fc from 'fast-check';
 import type { Allowance } from '../../src/domain/allowances/index.ts';
 import type { Account, Listing } from '../../src/domain/plan/index.ts';
-import { PLAIN_CONDUCT } from '../../src/domain/plan/plainly.ts';
 import { decimal, listOf, maybe, whole, withoutSecond } from './arbitrary-parts.ts';
+import { arbitraryStoreWays, withPossibleCuts } from './arbitrary-stores.ts';
 import { aHand } from './builders.ts';
 
 const per = fc.constantFrom('item' as const, 'door' as const, 'chain' as const, 'itemDoor' as const);
@@ -55,12 +55,13 @@ export function arbitraryAccount(horizonWeeks: number, itemIds: readonly string[
           'fee',
         ),
         display: maybe(arbitraryDisplay()),
-        promotions: arbitraryPromotions(horizonWeeks),
+        promotions: arbitraryPromotions(horizonWeeks, listed),
         deal: fc.constant({ termWeeks: 52, hurdleAmount: '0' }),
         table: fc.constant(null),
       }),
     )
-    .map(withPossibleCut);
+    .map(withPossibleCut)
+    .map(withPossibleCuts);
 }
 
 /** A cut comes after the first opening, unless doors are open already. */
@@ -105,10 +106,7 @@ function arbitraryDoors(horizonWeeks: number, transitWeeks: number) {
     waves,
     runningDoors: listOf(running, 1, 'running'),
     cutWeek: maybe(whole(0, horizonWeeks + 5)),
-    cuts: fc.constant<Account['cuts']>([]),
-    exitMarkdownRate: fc.constant('0'),
-    voidRate: fc.constant('0'),
-    ordering: fc.constant<Account['ordering']>(PLAIN_CONDUCT.ordering),
+    ...arbitraryStoreWays(horizonWeeks),
     depot: fc.constant(null),
     delivery: fc.constant(null),
     service: fc.constant(null),
@@ -215,11 +213,14 @@ function arbitraryDisplay(): fc.Arbitrary<NonNullable<Account['display']>> {
     feeAmountPerStoreWeek: decimal(0, 900, 2),
     weeks: whole(1, 12),
     liftRate: decimal(0, 20, 1),
-    liftEndRate: fc.constant(null),
+    liftEndRate: maybe(decimal(0, 20, 1)),
   });
 }
 
-function arbitraryPromotions(horizonWeeks: number): fc.Arbitrary<Account['promotions']> {
+function arbitraryPromotions(
+  horizonWeeks: number,
+  listed: readonly string[],
+): fc.Arbitrary<Account['promotions']> {
   return listOf(
     fc.record({
       label: fc.constant('Promotion'),
@@ -231,8 +232,8 @@ function arbitraryPromotions(horizonWeeks: number): fc.Arbitrary<Account['promot
       buyInWeeks: whole(0, 3),
       lagWeeks: whole(0, 8),
       liftRate: decimal(0, 30, 1),
-      itemIds: fc.constant(null),
-      sisterShare: fc.constant('0'),
+      itemIds: maybe(fc.subarray([...listed], { minLength: 1 })),
+      sisterShare: decimal(0, 100, 2),
       dipShare: decimal(0, 100, 2),
       dipWeeks: whole(0, 5),
     }),

@@ -8,6 +8,7 @@ import type { Account, Item, Plan } from '../../src/domain/plan/index.ts';
 import { arbitraryAccount } from './arbitrary-account.ts';
 import { arbitraryBusiness } from './arbitrary-business.ts';
 import { decimal, listOf, maybe, whole } from './arbitrary-parts.ts';
+import { arbitraryPack, withPossibleLayers } from './arbitrary-stores.ts';
 import { aPlan } from './builders.ts';
 
 /** Printed and fixed: the same plans on every machine. */
@@ -31,7 +32,11 @@ export function arbitraryPlan(): fc.Arbitrary<Plan> {
             shown: fc.constantFrom('inPrice' as const, 'atTill' as const),
           }),
         })
-        .map((rest) => aPlan({ ...rest, horizonWeeks, items }));
+        .map((rest) => aPlan({ ...rest, horizonWeeks, items }))
+        .map((plan) => ({
+          ...plan,
+          accounts: plan.accounts.map((account) => withPossibleLayers(account, items)),
+        }));
     }),
   );
 }
@@ -56,8 +61,8 @@ function arbitraryItem(horizonWeeks: number): fc.Arbitrary<Item> {
         id: fc.constant('item'),
         name: fc.constant('An item'),
         caseUnits: fc.constantFrom(1, 4, 6, 12),
-        palletCases: fc.constant(40),
-        pack: fc.constant(null),
+        palletCases: fc.constantFrom(2, 5, 40),
+        pack: maybe(arbitraryPack()),
         shipmentUnits: fc.constant(3000),
         costLines: fc.constant([
           {

@@ -4,7 +4,7 @@
  * Worked figure: 100 units on the shelves of 8 doors of which 3 close: floor(100 x 3 / 8) = 37 leave.
  */
 import type { Charge } from '../../../src/domain/allowances/contract.ts';
-import { fillOfDoor, reorderUnits, wanted } from './demand.ts';
+import { fillOfDoor, freeOfDoor, reorderUnits, wanted } from './demand.ts';
 import { doorsIn, type Facts, opens, type Place } from './facts.ts';
 import { millionths, total } from './numbers.ts';
 
@@ -147,8 +147,8 @@ export function order(facts: Facts, cell: Cell, week: number): void {
   const { cohort, line } = cell;
   if (opens(cohort) && cohort.openWeek - line.account.terms.transitWeeks - 1 === week) {
     const units = cohort.doorsAtOpening * fillOfDoor(cell);
-    const free = Math.min(units, cohort.doorsAtOpening * line.listing.freeCasesPerDoor * line.item.caseUnits);
-    cell.orders.push({ placedWeek: week, isFill: true, left: units, freeLeft: free });
+    const free = cohort.doorsAtOpening * freeOfDoor(cell);
+    if (units > 0) cell.orders.push({ placedWeek: week, isFill: true, left: units, freeLeft: free });
   }
   if (week < 0) return;
   const coming = total(cell.coming.map((each) => each.units));

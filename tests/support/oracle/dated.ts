@@ -3,7 +3,7 @@
  * Worked figure: a VAT quarter that ends on 31 March is settled in the week that holds 30 April.
  */
 import { isPaidIn, monthOf } from './dates.ts';
-import { doorsIn, type Facts, opens, sum } from './facts.ts';
+import { authorisedIn, type Facts, opens, sum } from './facts.ts';
 import { millionths, nearest, scaled, share, totalOf } from './numbers.ts';
 import { feesOpening, times } from './opening-fees.ts';
 import { addTo, type Dated, pay, post, receive, type World } from './world.ts';
@@ -110,14 +110,17 @@ function displays(world: World, accountAt: number): void {
   const perDoor = [terms.buildAmountPerDoor, terms.freightAmountPerDoor].map((text) => scaled(text, 4));
   let doorsWithDisplay = 0;
   for (const cohort of facts.cohorts.filter((each) => each.accountAt === accountAt)) {
-    const { openWeek, doorsAtOpening } = cohort;
-    const amount = nearest(totalOf(perDoor) * BigInt(doorsAtOpening), 10n ** BigInt(4 - facts.minorDigits));
+    const { openWeek, authorisedAtOpening } = cohort;
+    const amount = nearest(
+      totalOf(perDoor) * BigInt(authorisedAtOpening),
+      10n ** BigInt(4 - facts.minorDigits),
+    );
     if (opens(cohort)) {
       if (week === Math.max(0, openWeek - terms.buildWeeks)) pay(world, 'deposits', amount, 'displayBuild');
       if (week === openWeek) post(world, 'retained', 'deposits', amount);
     }
     const age = week - openWeek;
-    if (age >= 0 && age < terms.weeks) doorsWithDisplay += doorsIn(cohort, week);
+    if (age >= 0 && age < terms.weeks) doorsWithDisplay += authorisedIn(cohort, week);
   }
   const fee = times(terms.feeAmountPerStoreWeek, doorsWithDisplay, facts.minorDigits);
   pay(world, 'retained', fee, 'displayFees');

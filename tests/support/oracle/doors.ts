@@ -5,8 +5,9 @@
  */
 import { type Cell, leaveWithDoors, reviewed } from './cell.ts';
 import { creditReturns } from './credits.ts';
-import { millionths, nearest, priced } from './numbers.ts';
-import { addToPool, count, openClaim, post, relieve, type World } from './world.ts';
+import { invoicePrice } from './facts.ts';
+import { millionths, nearest, priced, share } from './numbers.ts';
+import { addToPool, claim, count, openClaim, post, relieve, type World } from './world.ts';
 
 export function closeDoors(world: World): void {
   for (const cell of world.cells) {
@@ -49,7 +50,12 @@ function settleLeft(world: World, { line }: Cell, units: number): void {
     count(world, itemAt, 'gone', units);
     if (isOnScan) relieve(world, itemAt, units);
   }
-  if (isOnScan || closedStock === 'kept') return;
+  if (isOnScan) return;
+  if (closedStock === 'kept') {
+    const value = priced(units, invoicePrice(line, world.week), world.facts.minorDigits);
+    claim(world, line.accountAt, share(value, millionths(account.exitMarkdownRate)), 0);
+    return;
+  }
   creditReturns(world, line, units, null);
   if (closedStock === 'credited') return;
   const value = priced(units, line.landedUnit, world.facts.minorDigits);

@@ -5,6 +5,7 @@
  */
 import type { LadderForPass } from '../../../src/domain/ladder/types.ts';
 import type { Account, Item, Listing, Plan } from '../../../src/domain/plan/index.ts';
+import { cohortsOf } from './cohorts.ts';
 import { millionths, nearest, scaled } from './numbers.ts';
 
 export interface OracleInput {
@@ -30,7 +31,12 @@ export interface Cohort {
   accountAt: number;
   account: Account;
   openWeek: number;
+  /** Doors that sell. */
   doorsAtOpening: number;
+  /** Doors that list it, those where it isn't on the shelf too. */
+  authorisedAtOpening: number;
+  /** From these weeks on its doors are counted anew; the last of a week holds. */
+  bases: { week: number; authorised: number; selling: number }[];
   /** Sells already on the first day. */
   isRunning: boolean;
   unitsPerDoor: number;
@@ -75,43 +81,22 @@ export function factsOf(input: OracleInput): Facts {
   return { ...input, lines, cohorts, places };
 }
 
-function cohortsOf(account: Account, accountAt: number): Cohort[] {
-  const running = account.runningDoors.map((doors) => ({
-    accountAt,
-    account,
-    openWeek: 0 - doors.ageWeeks,
-    doorsAtOpening: doors.doors,
-    isRunning: true,
-    unitsPerDoor: doors.unitsPerDoor,
-  }));
-  const opening: Cohort[] = [];
-  for (const wave of account.waves) {
-    let left = wave.doors;
-    for (let week = wave.openWeek; left > 0; week++) {
-      const doorsAtOpening = Math.min(left, wave.doorsPerWeek);
-      opening.push({ accountAt, account, openWeek: week, doorsAtOpening, isRunning: false, unitsPerDoor: 0 });
-      left -= doorsAtOpening;
-    }
-  }
-  return [...running, ...opening];
-}
-
-/** Doors of a cohort in a week; week -1 is the moment before the plan. */
-export function doorsIn({ account, openWeek, doorsAtOpening, isRunning }: Cohort, week: number): number {
-  if (isRunning && week < 0) return doorsAtOpening;
-  if (account.cutWeek !== null && week >= account.cutWeek) return 0;
-  const age = isRunning ? week : week - openWeek;
-  if (age < 0) return 0;
-  return Math.round(doorsAtOpening * (1 - Number(account.attritionYearlyRate)) ** (age / 52));
-}
+export { authorisedIn, doorsIn } from './cohorts.ts';
 
 /** Whether a cohort of a wave ever opens. */
 export function opens({ account, openWeek, isRunning }: Cohort): boolean {
   return !isRunning && (account.cutWeek === null || openWeek < account.cutWeek);
 }
 
-/** depth x shelf price before tax x funded share, to 4 decimals: what a promotion takes of each unit. */
-export function promotionAmount(line: Line, promotion: Account['promotions'][number]): bigint {
+type Promotion = Account['promotions'][number];
+
+export function isOnPromotion({ listing }: Line, { itemIds }: Promotion): boolean {
+  return itemIds === null || itemIds.includes(listing.itemId);
+}
+
+/** depth x shelf price before tax x funded share, to 4 decimals: what a promotion takes of each unit of an item on it. */
+export function promotionAmount(line: Line, promotion: Promotion): bigint {
+  if (!isOnPromotion(line, promotion)) return 0n;
   const shelf = BigInt(line.prices.shelfBeforeTaxTenThousandths);
   const product = shelf * millionths(promotion.depthRate) * millionths(promotion.fundedShare);
   return nearest(product, 1_000_000_000_000n);

@@ -16,7 +16,9 @@ export function feesOpening(world: World, accountAt: number, fee: { amount: stri
   const now = opening.filter(({ openWeek }) => openWeek === world.week);
   if (fee.per === 'door' || fee.per === 'itemDoor') {
     const each = fee.per === 'door' ? 1 : items;
-    return totalOf(now.map(({ doorsAtOpening }) => times(fee.amount, doorsAtOpening * each, minorDigits)));
+    return totalOf(
+      now.map(({ authorisedAtOpening }) => times(fee.amount, authorisedAtOpening * each, minorDigits)),
+    );
   }
   const isFirst = now.length > 0 && opening.every(({ openWeek }) => openWeek >= world.week);
   return isFirst ? times(fee.amount, fee.per === 'item' ? items : 1, minorDigits) : 0n;

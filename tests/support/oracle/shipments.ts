@@ -4,6 +4,7 @@
  * Worked figure: 100 units of stock in cases of 12 against an order of 120: 96 leave, 24 stay open.
  */
 import { type Cell, hold, type Order, ship } from './cell.ts';
+import { multiple } from './demand.ts';
 import { bookSale, payForLeaving } from './documents.ts';
 import { invoicePrice, type Line } from './facts.ts';
 import { priced, total } from './numbers.ts';
@@ -49,9 +50,10 @@ function leaveInOrder(world: World): Left[] {
 }
 
 function leave(world: World, cell: Cell, order: Order): Left[] {
-  const { itemAt, item } = cell.line;
+  const { itemAt } = cell.line;
   const ours = world.ours[itemAt] ?? 0;
-  const units = Math.floor(Math.min(order.left, ours) / item.caseUnits) * item.caseUnits;
+  const q = multiple(cell.line);
+  const units = Math.floor(Math.min(order.left, ours) / q) * q;
   if (units === 0) return [];
   const { free } = ship(cell, order, world.week, units);
   world.ours[itemAt] = ours - units;
