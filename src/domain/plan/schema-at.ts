@@ -32,6 +32,14 @@ export function accepts(plan: unknown, path: string, value: unknown): boolean {
   return schema !== null && z.safeParse(schema, value).success;
 }
 
+/** What the field at `path` expects where it doesn't take `value`, in words; null where it does. */
+export function expectedAt(plan: unknown, path: string, value: unknown): string | null {
+  const schema = schemaAt(plan, path);
+  if (schema === null) return 'a field of the plan';
+  const parsed = z.safeParse(schema, value);
+  return parsed.success ? null : (parsed.error.issues[0]?.message ?? 'another value');
+}
+
 function defOf(schema: Schema): z.core.$ZodTypes['_zod']['def'] {
   return (schema as z.core.$ZodTypes)._zod.def;
 }
