@@ -161,7 +161,7 @@ describe('a price list', () => {
 
   test('decimal commas, and what could be read two ways', () => {
     expect(changed(read('prices', 'chain;product;list\nCorner;Tea;2,80', { look: commas }))).toEqual([
-      'Corner, Tea, list price: 2.60 -> 2.80',
+      'Corner, Tea, list price: 2,60 -> 2,80',
     ]);
     const twice = read('prices', 'account,item,list price\nCorner,Tea,"1,250"');
     expect(twice.twoWays).toEqual(['1,250']);
