@@ -3,6 +3,8 @@
 // Worked example: '#/p/spring/ladder/corner/tea?sheet=where' is the ladder of tea at the account "corner" in the plan
 // "spring", with the sheet "where" open.
 
+import { BULK_TABLES, type BulkTable } from '../domain/bulk/types.ts';
+
 /** Views of a plan that need no more than the plan. */
 export const PLAN_VIEWS = ['front', 'cash', 'promise', 'roll-out', 'statements', 'inputs'] as const;
 export type PlanView = (typeof PLAN_VIEWS)[number];
@@ -12,6 +14,7 @@ export type Route =
   | { view: PlanView; planId: string; sheet: string | null }
   | { view: 'ladder'; planId: string; accountId: string | null; itemId: string | null; sheet: string | null }
   | { view: 'deal' | 'table'; planId: string; accountId: string | null; sheet: string | null }
+  | { view: 'bulk'; planId: string; table: BulkTable | null; sheet: string | null }
   | { view: 'lost'; hash: string; sheet: null };
 
 /** The route an address names; an address that names none is 'lost', with the address. */
@@ -26,8 +29,16 @@ export function parseRoute(hash: string): Route {
   if (first !== 'p' || planId === undefined || view === undefined || parts.length > 5) return lost;
   if (view === 'ladder') return { view, planId, accountId, itemId, sheet };
   if ((view === 'deal' || view === 'table') && itemId === null) return { view, planId, accountId, sheet };
+  if (view === 'bulk' && parts.length < 5) return bulkRoute({ planId, named: accountId, sheet }) ?? lost;
   const plain = PLAN_VIEWS.find((each) => each === view);
   return plain && parts.length === 3 ? { view: plain, planId, sheet } : lost;
+}
+
+/** A table that nobody knows is no address. */
+function bulkRoute(from: { planId: string; named: string | null; sheet: string | null }): Route | null {
+  const { planId, named, sheet } = from;
+  const table = BULK_TABLES.find((each) => each === named) ?? null;
+  return named === null || table !== null ? { view: 'bulk', planId, table, sheet } : null;
 }
 
 /** The address of a route, to be put into a link. */
@@ -48,6 +59,7 @@ function segmentsOf(route: Exclude<Route, { view: 'lost' }>): string[] {
   if (route.view === 'ladder' && route.accountId !== null) {
     return [...head, route.accountId, ...(route.itemId === null ? [] : [route.itemId])];
   }
+  if (route.view === 'bulk') return route.table === null ? head : [...head, route.table];
   return 'accountId' in route && route.accountId !== null ? [...head, route.accountId] : head;
 }
 

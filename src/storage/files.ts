@@ -49,9 +49,11 @@ function textReader(): Promise<typeof import('../plan-format/text.ts') | null> {
   return import('../plan-format/text.ts').catch(() => null);
 }
 
-/** Hands a file to the person through the browser's download. */
+/** Hands a file (a plan, or a table by its name's ending) to the person through the browser's download. */
 export function downloadFile({ name, text }: PlanFile): void {
-  const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+  const address = URL.createObjectURL(
+    new Blob([text], { type: name.endsWith('.csv') ? 'text/csv' : 'application/json' }),
+  );
   const link = document.createElement('a');
   link.href = address;
   link.download = name;

@@ -37,5 +37,6 @@ export * from './Rail.tsx';
 export * from './Sheet.tsx';
 
 export * from './Table.tsx';
+export * from './TextArea.tsx';
 export * from './TimeAxis.tsx';
 export * from './TurnButton.tsx';

@@ -29,6 +29,7 @@ const views: Place[] = [
   [`${ONE}/table`, 'Across the table'],
   [`${THREE}/table`, 'Across the table'],
   [`${ONE}/inputs`, 'Inputs'],
+  [`${THREE}/bulk/doors`, 'Paste a table'],
   ['#/seven', 'Seven numbers'],
   ['#/nowhere', 'No such page'],
 ];

@@ -77,11 +77,7 @@ describe('doors by account and week', () => {
         { path: 'accounts/fern/waves', value: [{ id: 'week-9', openWeek: 9, doors: 20, doorsPerWeek: 12 }] },
       ]);
     }
-    expect(byWeek.columns.map(({ use }) => use)).toEqual([
-      'account',
-      'doors of one week',
-      'doors of one week',
-    ]);
+    expect(byWeek.columns.map(({ use }) => use)).toEqual(['chain', 'doors of one week', 'doors of one week']);
   });
 
   test('bad rows, each with its line and column, and nothing to take over without mending them', () => {
@@ -99,25 +95,25 @@ describe('doors by account and week', () => {
       'Corner,22,5,,and more',
     ].join('\n');
     expect(said(read('doors', text))).toEqual([
-      'Line 2, column 1 (account): got “Cornr”; expected the name of an account of the plan; the nearest is “Corner”.',
+      'Line 2, column 1 (account): got “Cornr”; expected the name of a chain of the plan; the nearest is “Corner”.',
       'Line 3, column 2 (week): got “wk9”; expected a week from 1 to 103.',
       'Line 4, column 2 (week): got “104”; expected a week from 1 to 103.',
       'Line 5, column 2 (week): got “0”; expected a week from 1 to 103.',
       'Line 6, column 3 (doors): got “many”; expected a whole number of doors from 0 to 100000.',
       'Line 7, column 2 (week): got “9.5”; expected a week from 1 to 103.',
       'Line 7, column 3 (doors): got “1.5”; expected a whole number of doors from 0 to 100000.',
-      'Line 9, column 2 (week): got “20”; expected a week once an account; line 8 has this one already.',
-      'Line 10, column 1 (account): got nothing; expected the name of an account of the plan.',
+      'Line 9, column 2 (week): got “20”; expected a week once a chain; line 8 has this one already.',
+      'Line 10, column 1 (account): got nothing; expected the name of a chain of the plan.',
       'Line 11, column 5: got “and more”; expected nothing behind the last of 4 columns; a cell with a separator in it is put in quotes.',
     ]);
   });
 
   test('headings that aren’t there, or are there twice', () => {
     expect(said(read('doors', 'Corner,9,12'))).toEqual([
-      'Line 1: got the headings “Corner”, “9”, “12”; expected a first line with headings, among them account, week, doors.',
+      'Line 1: got the headings “Corner”, “9”, “12”; expected a first line with headings, among them chain, week, doors.',
     ]);
     expect(said(read('doors', ''))).toEqual([
-      'Line 1: got nothing; expected a first line with headings, among them account, week, doors.',
+      'Line 1: got nothing; expected a first line with headings, among them chain, week, doors.',
     ]);
     expect(said(read('doors', 'account,week,doors,stores\nCorner,9,12,13'))).toEqual([
       'Line 1, column 4: got “stores”; expected one column for doors; column 3 is one already.',
@@ -127,7 +123,7 @@ describe('doors by account and week', () => {
   test('two accounts of one name are told apart by id', () => {
     const twins = aPlan({ accounts: [anAccount(), anAccount({ id: 'second' })] });
     expect(said(read('doors', 'account,week,doors\nCorner,9,1', { plan: twins }))).toEqual([
-      'Line 2, column 1 (account): got “Corner”; expected one account; 2 are called so: use corner or second, or rename them.',
+      'Line 2, column 1 (account): got “Corner”; expected one chain; 2 are called so: use corner or second, or rename them.',
     ]);
     expect(read('doors', 'account,week,doors\nsecond,9,1', { plan: twins }).fields).toHaveLength(1);
   });
@@ -187,13 +183,13 @@ describe('a price list', () => {
       'Corner,tea,2.8,,',
     ].join('\n');
     expect(said(read('prices', text))).toEqual([
-      'Line 2, column 2 (item): got “Te”; expected the name of an item of the plan; the nearest is “Tea”.',
-      'Line 3, column 2 (item): got “Honey, dark”; expected an item that Fern & Co lists; list it there first.',
+      'Line 2, column 2 (item): got “Te”; expected the name of a product of the plan; the nearest is “Tea”.',
+      'Line 3, column 2 (item): got “Honey, dark”; expected a product that Fern & Co lists; list it there first.',
       'Line 4, column 3 (list price): got “free”; expected an amount, like 3.40, 36000 or 36k.',
       'Line 5, column 3 (list price): got “0”; expected an amount above 0, up to 1,000,000, with at most 4 decimals, like "3.40".',
       'Line 5, column 4 (shelf price): got “4.99”; expected an empty cell: this shelf price is worked out from the other prices, until another gives way on the ladder.',
       'Line 5, column 5 (facings): got “0”; expected a whole number of facings from 1 to 1000.',
-      'Line 6, column 2 (item): got “tea”; expected an item once an account; line 4 has it already.',
+      'Line 6, column 2 (item): got “tea”; expected a product once a chain; line 4 has it already.',
     ]);
     expect(said(read('prices', 'account,item\nCorner,Tea'))).toEqual([
       'Line 1: got the headings “account”, “item”; expected a first line with headings, among them at least one of list price, shelf price, rate of sale, facings, units behind a facing, units in the back, weeks of supply, free cases a store.',
@@ -224,8 +220,8 @@ describe('seasonality', () => {
     ]);
     expect(reading.columns.map(({ use }) => use)).toEqual([
       'ISO week',
-      'factor of one item',
-      'factor of one item',
+      'factor of one product',
+      'factor of one product',
     ]);
   });
 
@@ -236,11 +232,11 @@ describe('seasonality', () => {
       'Line 2, column 2 (week): got “53”; expected an ISO week from 1 to 52.',
       'Line 3, column 3 (factor): got “101”; expected a number from 0 to 100 with at most 6 decimals; 50 % is "0.5".',
       'Line 4, column 3 (factor): got “hot”; expected a factor, like 1.2; 1 is usual.',
-      'Line 6, column 2 (week): got “3”; expected a week once an item.',
+      'Line 6, column 2 (week): got “3”; expected a week once a product.',
     ]);
     // A heading that is no item's is said once, not once a row.
     expect(said(read('season', 'week,Tee\n1,1\n2,1'))).toEqual([
-      'Line 1, column 2 (item): got “Tee”; expected the name of an item of the plan; the nearest is “Tea”.',
+      'Line 1, column 2 (product): got “Tee”; expected the name of a product of the plan; the nearest is “Tea”.',
     ]);
   });
 });
@@ -301,12 +297,12 @@ test('what is written has headings, names in quotes where needed, and the reader
   expect(
     writeBulk({ table: 'prices', plan, look: commas }, separatorFor(commas)).split('\r\n').slice(0, 3),
   ).toEqual([
-    'account;item;list price;shelf price;rate of sale;facings;units behind a facing;units in the back;weeks of supply;free cases a store',
+    'chain;product;list price;shelf price;rate of sale;facings;units behind a facing;units in the back;weeks of supply;free cases a store',
     'Corner;Tea;2,6;;6;2;6;0;1;0',
     'Corner;Honey, dark;2,6;;6;2;6;0;1;0',
   ]);
   expect(writeBulk({ table: 'doors', plan, look }, ',')).toBe(
-    'account,week,doors\r\nCorner,4,10\r\nFern & Co,,\r\n',
+    'chain,week,doors\r\nCorner,4,10\r\nFern & Co,,\r\n',
   );
 });
 

@@ -12,8 +12,8 @@ export const DOORS: TableKind = {
   columns: [
     {
       key: 'account',
-      heading: 'account',
-      also: ['chain', 'customer', 'retailer', 'banner', 'account name'],
+      heading: 'chain',
+      also: ['account', 'customer', 'retailer', 'banner', 'account name'],
       needed: true,
     },
     {
@@ -36,7 +36,7 @@ export const DOORS: TableKind = {
   about: ({ accounts }) => accounts,
   read: readDoors,
   write: ({ accounts }) => {
-    const names = nameReader(accounts, 'account');
+    const names = nameReader(accounts, 'chain');
     return accounts.flatMap((account) => {
       const weeks = [...doorsByWeek(account.waves)].sort(([one], [other]) => one - other);
       const rows = weeks.map(([week, doors]) => [names.write(account), String(week), String(doors)]);
@@ -54,10 +54,10 @@ interface Said {
 
 function readDoors(task: Task, entries: readonly Entry[]): Set<string> {
   const { plan, problems } = task;
-  const names = nameReader(plan.accounts, 'account');
+  const names = nameReader(plan.accounts, 'chain');
   const said = new Map<string, Said>();
   for (const { line, cells } of entries) {
-    const account = names.find(cells['account'], task.headings['account'] ?? 'account', line);
+    const account = names.find(cells['account'], task.headings['account'] ?? 'chain', line);
     if (!isNamed(account)) {
       problems.push(account);
       continue;
@@ -81,7 +81,7 @@ function readDoors(task: Task, entries: readonly Entry[]): Set<string> {
     const before = own.weeks.get(week);
     if (before) {
       const cell = weekCell?.line === line ? weekCell : doorsCell;
-      refuse(task, cell, 'week', `a week once an account; line ${before.line} has this one already`);
+      refuse(task, cell, 'week', `a week once a chain; line ${before.line} has this one already`);
     } else own.weeks.set(week, { doors, line });
   }
   for (const account of plan.accounts) changeDoors(task, account, said.get(account.id));

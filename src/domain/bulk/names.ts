@@ -21,7 +21,7 @@ export function isNamed<T extends Named>(found: T | CellProblem): found is T {
   return 'id' in found;
 }
 
-/** `what`: "account", as problems call it. */
+/** `what`: "chain", as problems call it. */
 export function nameReader<T extends Named>(list: readonly T[], what: string): NameReader<T> {
   const byId = new Map(list.map((one) => [one.id, one]));
   const byName = new Map<string, T | null>();
@@ -35,7 +35,7 @@ export function nameReader<T extends Named>(list: readonly T[], what: string): N
     const found = text === '' ? undefined : look(text);
     if (found) return found;
     const at = { line: cell?.line ?? line, column: cell?.column ?? null, heading };
-    if (text === '') return { ...at, got: 'nothing', expected: `the name of an ${what} of the plan` };
+    if (text === '') return { ...at, got: 'nothing', expected: `the name of a ${what} of the plan` };
     const got = `“${text.slice(0, 80)}”`;
     if (found === null) {
       const ids = list.filter((one) => folded(one.name) === folded(text)).map(({ id }) => id);
@@ -49,7 +49,7 @@ export function nameReader<T extends Named>(list: readonly T[], what: string): N
     return {
       ...at,
       got,
-      expected: `the name of an ${what} of the plan${near === null ? '' : `; the nearest is “${near}”`}`,
+      expected: `the name of a ${what} of the plan${near === null ? '' : `; the nearest is “${near}”`}`,
     };
   };
   const write = (one: T): string => {

@@ -68,16 +68,16 @@ const VALUES: readonly Value[] = [
 
 export const PRICE_LIST: TableKind = {
   columns: [
-    { key: 'account', heading: 'account', also: ['chain', 'customer', 'retailer', 'banner'], needed: true },
-    { key: 'item', heading: 'item', also: ['product', 'sku', 'article', 'item name'], needed: true },
+    { key: 'account', heading: 'chain', also: ['account', 'customer', 'retailer', 'banner'], needed: true },
+    { key: 'item', heading: 'product', also: ['item', 'sku', 'article', 'item name'], needed: true },
     ...VALUES.map(({ key, heading, also }) => ({ key, heading, also, needed: false })),
   ],
   across: [],
   about: ({ accounts }) => accounts,
   read: readPrices,
   write: (plan, look) => {
-    const accounts = nameReader(plan.accounts, 'account');
-    const items = nameReader(plan.items, 'item');
+    const accounts = nameReader(plan.accounts, 'chain');
+    const items = nameReader(plan.items, 'product');
     return plan.accounts.flatMap((account) =>
       account.listings.flatMap((listing) => {
         const item = plan.items.find(({ id }) => id === listing.itemId);
@@ -98,25 +98,25 @@ function keptText(listing: Listing, { field }: Value): string | null {
 
 function readPrices(task: Task, entries: readonly Entry[]): Set<string> {
   const { plan, problems, headings } = task;
-  const accounts = nameReader(plan.accounts, 'account');
-  const items = nameReader(plan.items, 'item');
+  const accounts = nameReader(plan.accounts, 'chain');
+  const items = nameReader(plan.items, 'product');
   const lines = new Map<string, number>();
   const found = new Set<string>();
   for (const { line, cells } of entries) {
-    const account = accounts.find(cells['account'], headings['account'] ?? 'account', line);
-    const item = items.find(cells['item'], headings['item'] ?? 'item', line);
+    const account = accounts.find(cells['account'], headings['account'] ?? 'chain', line);
+    const item = items.find(cells['item'], headings['item'] ?? 'product', line);
     for (const one of [account, item]) if (!isNamed(one)) problems.push(one);
     if (!isNamed(account) || !isNamed(item)) continue;
     const cell = cells['item'] ?? { text: item.name, line, column: 0 };
     const listing = account.listings.find(({ itemId }) => itemId === item.id);
     if (!listing) {
-      refuse(task, cell, 'item', `an item that ${account.name} lists; list it there first`);
+      refuse(task, cell, 'item', `a product that ${account.name} lists; list it there first`);
       continue;
     }
     const key = `${account.id} ${item.id}`;
     const before = lines.get(key);
     if (before !== undefined) {
-      refuse(task, cell, 'item', `an item once an account; line ${before} has it already`);
+      refuse(task, cell, 'item', `a product once a chain; line ${before} has it already`);
       continue;
     }
     lines.set(key, line);

@@ -12,7 +12,7 @@ const WEEKS = 52;
 
 export const SEASON: TableKind = {
   columns: [
-    { key: 'item', heading: 'item', also: ['product', 'sku', 'article', 'item name'], needed: true },
+    { key: 'item', heading: 'product', also: ['item', 'sku', 'article', 'item name'], needed: true },
     {
       key: 'week',
       heading: 'ISO week',
@@ -33,7 +33,7 @@ export const SEASON: TableKind = {
   about: ({ items }) => items,
   read: readSeason,
   write: ({ items }, look) => {
-    const names = nameReader(items, 'item');
+    const names = nameReader(items, 'product');
     return items.flatMap((item) =>
       Array.from({ length: WEEKS }, (_, index) => {
         const factor = item.seasonFactors?.[index];
@@ -45,10 +45,10 @@ export const SEASON: TableKind = {
 
 function readSeason(task: Task, entries: readonly Entry[]): Set<string> {
   const { plan, problems } = task;
-  const names = nameReader(plan.items, 'item');
+  const names = nameReader(plan.items, 'product');
   const said = new Map<string, Map<number, string>>();
   for (const { line, cells } of entries) {
-    const item = names.find(cells['item'], task.headings['item'] ?? 'item', line);
+    const item = names.find(cells['item'], task.headings['item'] ?? 'product', line);
     if (!isNamed(item)) {
       problems.push(item);
       continue;
@@ -62,7 +62,8 @@ function readSeason(task: Task, entries: readonly Entry[]): Set<string> {
     if (week === null || factor === null) continue;
     const own = said.get(item.id) ?? new Map<number, string>();
     said.set(item.id, own);
-    if (own.has(week)) refuse(task, weekCell.line === line ? weekCell : cell, 'week', 'a week once an item');
+    if (own.has(week))
+      refuse(task, weekCell.line === line ? weekCell : cell, 'week', 'a week once a product');
     else own.set(week, factor);
   }
   for (const item of plan.items) changeSeason(task, item, said.get(item.id));

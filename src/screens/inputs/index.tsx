@@ -1,6 +1,7 @@
 // The inputs as a page: everything a plan holds, each with its default's source. A section can also be opened over any
 // other view (sheet.tsx). Worked example: from 900 px the groups stand beside each other.
 import type { VNode } from 'preact';
+import { hashOf } from '../../app/route.ts';
 import { sevenOf } from '../../domain/quick/index.ts';
 import { Disclosure, LinkButton } from '../../widgets/index.ts';
 import { sevenHash } from '../seven/address.ts';
@@ -18,6 +19,11 @@ export function InputsScreen(): VNode {
           <LinkButton href={sevenHash(plan.id)}>The seven numbers</LinkButton>
         </p>
       )}
+      <p>
+        <LinkButton href={hashOf({ view: 'bulk', planId: plan.id, table: null, sheet: null })}>
+          Paste a table: doors, prices, seasonality
+        </LinkButton>
+      </p>
       {plan.basis.length > 0 && (
         <Disclosure summary={`Defaults that stand in (${plan.basis.length})`}>
           <DefaultsList plan={plan} />

@@ -1,7 +1,9 @@
 // When one chain's doors open: its waves with their dates, doors that already sell, and how doors are lost again.
 // Worked example: 180 doors at 45 a week from week 10 open from 11 May to 1 June.
 import type { VNode } from 'preact';
+import { hashOf } from '../../app/route.ts';
 import type { Account } from '../../domain/plan/index.ts';
+import { LinkButton } from '../../widgets/index.ts';
 import { Fields, Places } from '../inputs/fields.tsx';
 import { choice, count, share } from '../inputs/specs.ts';
 import { WeekFor } from '../ladder/week-for.tsx';
@@ -40,6 +42,14 @@ export function Openings({ account }: { account: Account }): VNode {
           </>
         )}
       </Places>
+      <p>
+        <LinkButton
+          kind="quiet"
+          href={hashOf({ view: 'bulk', planId: plan.id, table: 'doors', sheet: null })}
+        >
+          Paste a table of openings
+        </LinkButton>
+      </p>
       <Places
         listPath={`${base}/runningDoors`}
         nameOf={(_, index) => `Already selling ${index + 1}`}

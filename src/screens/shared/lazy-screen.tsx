@@ -27,6 +27,7 @@ export const LATER = {
   trouble: () => own().then((rooms) => rooms.NotComputed),
   ladder: () => import('../ladder/index.tsx').then((room) => room.LadderScreen),
   deal: () => import('../deal/index.tsx').then((room) => room.DealScreen),
+  bulk: () => import('../bulk/index.tsx').then((room) => room.BulkScreen),
   cash: () => import('../cash/index.tsx').then((room) => room.CashScreen),
   'roll-out': () => import('../roll-out/index.tsx').then((room) => room.RollOutScreen),
   statements: () => import('../statements/index.tsx').then((room) => room.StatementsScreen),
