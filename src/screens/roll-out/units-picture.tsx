@@ -1,163 +1,143 @@
-// Units over the weeks: what lands from the maker under the lid of its capacity, what shoppers want, and what they find.
-// Where wanted and sold part, shelves are empty. Worked figure: a lid of 6,000 a week cuts an order of 9,000 in two.
+// Units over the weeks, in three pictures: what shoppers want and find, where the stock stands, and what lands under the
+// lid of capacity. Where wanted and sold part, shelves are empty.
+// Worked figure: a lid of 6,000 a week cuts an order of 9,000 in two.
 import type { VNode } from 'preact';
-import { useMemo } from 'preact/hooks';
-import { mostLanding } from '../../domain/rollout/buying.ts';
 import type { Compiled } from '../../domain/rollout/compiled.ts';
-import type { PassResult } from '../../domain/rollout/types.ts';
-import {
-  ChartFrame,
-  type ChartGeometry,
-  type ChartSeries,
-  type ScrubberProps,
-  type TableColumn,
-  type TableRow,
-} from '../../widgets/index.ts';
-import { captionOf, useForKey, useSettled } from '../ladder/settled.ts';
+import type { PassResult, UnitName } from '../../domain/rollout/types.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { useSay } from '../shared/use-say.ts';
-import { unitSeries } from './unit-words.ts';
-import { WeekCursor } from './week-cursor.tsx';
+import { lidOf } from './axis-products.ts';
+import { sumOf, UNIT_WORDS, unitSeries } from './unit-words.ts';
+import { WeekPicture, type WeekSeries } from './week-picture.tsx';
 
-export interface UnitsPictureProps {
-  compiled: Compiled;
-  pass: PassResult;
-  /** Its place in the plan; null for all products together. */
-  item: number | null;
-  name: string;
+interface Looked {
   week: number;
   heightRem: number;
-  /** Undefined where another picture above has the slider. */
-  onWeek: ((week: number) => void) | undefined;
 }
 
-export function UnitsPicture(props: UnitsPictureProps): VNode {
-  const { compiled, pass, item, name, week, heightRem, onWeek } = props;
+export interface SoldPictureProps extends Looked {
+  name: string;
+  sold: Float64Array;
+  lost: Float64Array;
+}
+
+/** What shoppers want, what they find, and what is missing. */
+export function SoldPicture({ name, sold, lost, week, heightRem }: SoldPictureProps): VNode {
   const say = useSay();
-  const data = seriesOf(compiled, pass, item);
-  const key = `${item} ${Object.values(data)
-    .map((each) => each?.join(' '))
-    .join('\n')}`;
-  const drawn = useForKey(key, () => drawnOf(data));
-  const rows = useSettled([key, say], () => rowsOf(data, say));
-  const formatTick = useMemo(() => (value: number) => say.count(Math.round(value)), [say]);
-  const { sold, wanted, landed, lid } = data;
-  const scrubber: ScrubberProps | undefined = onWeek && {
-    label: 'Week of the roll-out',
-    index: week,
-    onScrub: onWeek,
-    pointText: say.week(week),
-    valueText: `${say.count(sold[week] ?? 0)} sold`,
-    previousLabel: 'A week earlier',
-    nextLabel: 'A week later',
-  };
+  const wanted = sold.map((count, index) => count + (lost[index] ?? 0));
+  const series: WeekSeries[] = [
+    { ...named('Lost', 'lost'), values: lost, style: 'bar', colour: 'atRisk' },
+    { ...named('Wanted by shoppers', 'demand'), values: wanted, style: 'dashed', colour: 'ink2' },
+    { ...named('Sold', 'sold'), values: sold, style: 'line', colour: 'ours' },
+  ];
   return (
-    <ChartFrame
-      alt={`${name}, units by week: ${say.count(total(wanted))} wanted, ${say.count(total(sold))} sold, ${say.count(total(landed))} landed${lidWords(lid, say)}.`}
-      series={drawn.series}
-      xLabels={drawn.xLabels}
-      formatTick={formatTick}
+    <WeekPicture
+      title={`${name}: units wanted and sold, by week`}
+      alt={`${name}, units by week: ${say.count(sumOf(wanted))} wanted, ${say.count(sumOf(sold))} sold, ${say.count(sumOf(lost))} lost.`}
+      series={series}
+      week={week}
       heightRem={heightRem}
-      showKey
       tableLabel="Units as a table"
-      table={{
-        caption: captionOf(`${name}: units by week`, rows),
-        columns: COLUMNS,
-        rows: rows.value,
-        compact: true,
-        bounded: true,
-      }}
-      scrubber={scrubber}
-      overlay={
-        onWeek ? undefined : (geometry: ChartGeometry) => <WeekCursor geometry={geometry} week={week} />
-      }
+      scrubber={undefined}
     />
   );
 }
 
-const COLUMNS: readonly TableColumn[] = [
-  { key: 'week', label: 'Week', kind: 'text' },
-  { key: 'landed', label: 'Landed', kind: 'number' },
-  { key: 'lid', label: 'Capacity', kind: 'number' },
-  { key: 'wanted', label: 'Wanted', kind: 'number' },
-  { key: 'sold', label: 'Sold', kind: 'number' },
-];
-
-interface UnitData {
-  landed: Float64Array;
-  wanted: Float64Array;
-  sold: Float64Array;
-  lid: number[] | null;
+export interface ItemPictureProps extends Looked {
+  name: string;
+  pass: PassResult;
+  /** Its place in the plan; null for all products together. */
+  item: number | null;
 }
 
-function seriesOf(compiled: Compiled, pass: PassResult, item: number | null): UnitData {
-  return {
-    landed: unitSeries(pass, item, 'made'),
-    wanted: unitSeries(pass, item, 'demand'),
-    sold: unitSeries(pass, item, 'sold'),
-    lid: lidOf(compiled, item, pass.weeks),
-  };
+/** Where units can stand, from us to the shelf, each with its line. */
+export const STOCK_NAMES = ['ours', 'inTransit', 'inStores'] as const satisfies readonly UnitName[];
+const STOCK_LOOKS = {
+  ours: { style: 'line', colour: 'ours' },
+  inTransit: { style: 'dotted', colour: 'ink' },
+  inStores: { style: 'dashDot', colour: 'theirs' },
+} as const satisfies Record<(typeof STOCK_NAMES)[number], Pick<WeekSeries, 'style' | 'colour'>>;
+
+export function StockPicture({ name, pass, item, week, heightRem }: ItemPictureProps): VNode {
+  const say = useSay();
+  const series = STOCK_NAMES.map(
+    (unit): WeekSeries => ({
+      ...named(UNIT_WORDS[unit], unit),
+      values: unitSeries(pass, item, unit),
+      ...STOCK_LOOKS[unit],
+    }),
+  );
+  const last = series.map(({ label, values }) => `${say.count(values[pass.weeks - 1] ?? 0)} ${lower(label)}`);
+  return (
+    <WeekPicture
+      title={`${name}: stock at each week’s end`}
+      alt={`${name}, stock by week, in units. At the end ${last.join(', ')}.`}
+      series={series}
+      week={week}
+      heightRem={heightRem}
+      tableLabel="Stock as a table"
+      scrubber={undefined}
+    />
+  );
 }
 
-function drawnOf({ landed, wanted, sold, lid }: UnitData) {
-  const line = (
-    id: string,
-    label: string,
-    values: Float64Array,
-    more: Partial<ChartSeries>,
-  ): ChartSeries => ({
-    id,
-    label,
-    values: Array.from(values),
-    style: 'line',
-    colour: 'ink',
-    fill: 'none',
-    ...more,
-  });
-  const series = [
-    line('landed', 'Landed from the maker', landed, { style: 'bar', colour: 'atRisk' }),
-    line('wanted', 'Wanted by shoppers', wanted, { style: 'dashed', colour: 'ink2' }),
-    line('sold', 'Sold', sold, { colour: 'ours' }),
+/** What lands from the maker, and the most that can. */
+export function CapacityPicture(props: ItemPictureProps & { compiled: Compiled }): VNode {
+  const { name, pass, item, compiled, week, heightRem } = props;
+  const say = useSay();
+  const made = unitSeries(pass, item, 'made');
+  const lid = lidOfAll(compiled, item);
+  const series: WeekSeries[] = [
+    { ...named('Landed from the maker', 'made'), values: made, style: 'bar', colour: 'atRisk' },
   ];
-  if (lid !== null) {
+  if (lid !== null)
     series.push({
       id: 'lid',
       label: 'Capacity a week',
+      column: 'Capacity',
       values: lid,
       style: 'step',
       colour: 'ink',
-      fill: 'none',
     });
-  }
-  return { series, xLabels: Array.from(sold, (_, week) => String(week)) };
+  return (
+    <WeekPicture
+      title={`${name}: units landed, by week`}
+      alt={`${name}, units landed by week: ${say.count(sumOf(made))} in all${lidWords(lid, say)}.`}
+      series={series}
+      week={week}
+      heightRem={heightRem}
+      tableLabel="Capacity as a table"
+      scrubber={undefined}
+    />
+  );
 }
 
-function rowsOf({ landed, wanted, sold, lid }: UnitData, say: ScreenSay): TableRow[] {
-  return Array.from(sold, (count, week) => ({
-    id: String(week),
-    cells: [
-      say.week(week),
-      say.count(landed[week] ?? 0),
-      lid === null ? 'no lid' : say.count(lid[week] ?? 0),
-      say.count(wanted[week] ?? 0),
-      say.count(count),
-    ],
-  }));
+function named(label: string, unit: UnitName): Pick<WeekSeries, 'id' | 'label' | 'column'> {
+  return { id: unit, label, column: UNIT_WORDS[unit] };
 }
 
 function lidWords(lid: readonly number[] | null, say: ScreenSay): string {
   return lid === null ? ', no lid on capacity' : `, capacity at most ${say.count(Math.max(...lid))} a week`;
 }
 
-/** What can land at most in each week; null where a product has no lid. */
-function lidOf(compiled: Compiled, item: number | null, weeks: number): number[] | null {
-  const items = item === null ? compiled.items : compiled.items.slice(item, item + 1);
-  const lid = Array.from({ length: weeks }, (_, week) =>
-    items.reduce((sum, { buying }) => sum + mostLanding(compiled, buying, week), 0),
+/** What can land at most in each week; null where a product has no lid, or several share the hours of one line. */
+export function lidOfAll(compiled: Compiled, item: number | null): number[] | null {
+  if (item === null && sharesLine(compiled)) return null;
+  const lids = compiled.items.flatMap((_, index) =>
+    item === null || item === index ? [lidOf(compiled, index)] : [],
   );
-  return lid.every(Number.isFinite) ? lid : null;
+  if (lids.some((lid) => lid.includes(null))) return null;
+  return Array.from({ length: compiled.weeks }, (_, week) =>
+    lids.reduce((sum, lid) => sum + (lid[week] ?? 0), 0),
+  );
 }
 
-function total(series: Float64Array): number {
-  return series.reduce((sum, value) => sum + value, 0);
+/** Whether products share a line: what one of them makes, the others can't. */
+export function sharesLine({ items }: Compiled): boolean {
+  const lines = items.flatMap(({ buying }) => (buying.line ? [buying.line.hours] : []));
+  return new Set(lines).size < lines.length;
+}
+
+function lower(text: string): string {
+  return `${text.charAt(0).toLowerCase()}${text.slice(1)}`;
 }
