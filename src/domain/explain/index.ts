@@ -8,6 +8,7 @@ import { cashFigure } from './cash.ts';
 import { dealFigure } from './deal.ts';
 import { dealItemFigure } from './deal-item.ts';
 import { documentFigure, documentsFigure } from './document.ts';
+import { accountWeekFigure, planDoorsFigure } from './doors-week.ts';
 import { fixedLineFigure } from './fixed.ts';
 import { flowFigure } from './flow.ts';
 import { handFigure } from './hand.ts';
@@ -19,6 +20,7 @@ import { eventFigure, statementFigure } from './statement.ts';
 import { stepFigure } from './step.ts';
 import { thresholdFigure } from './threshold.ts';
 import type { Explanation, FigureKey } from './types.ts';
+import { itemUnitsFigure, planUnitsFigure } from './units-week.ts';
 import { verdictFigure } from './verdict.ts';
 import { weekFigure } from './week.ts';
 import type { Draft, Scene } from './write.ts';
@@ -78,6 +80,14 @@ function draftOf(scene: Scene, key: FigureKey): Draft | null {
       return documentsFigure(scene, key.week);
     case 'document':
       return documentFigure(scene, key);
+    case 'planUnits':
+      return planUnitsFigure(scene, key);
+    case 'itemUnits':
+      return itemUnitsFigure(scene, key);
+    case 'planDoors':
+      return planDoorsFigure(scene, key.week);
+    case 'accountWeek':
+      return accountWeekFigure(scene, key);
     case 'verdict':
       return verdictFigure(scene, key.verdict);
     case 'threshold':

@@ -2,12 +2,13 @@
 // Worked figure: a plan of one chain and one item has about a hundred, and some two hundred more for each week.
 import { stepsInDealWeeks } from '../ladder/deal-week.ts';
 import type { Results } from '../results.ts';
-import { FLOW_NAMES } from '../rollout/types.ts';
+import { FLOW_NAMES, UNIT_NAMES } from '../rollout/types.ts';
 import { EVENT_NAMES, entryOf, ledgerOf, sumOfWeeks } from '../statements/ledger.ts';
 import { LINES, type LineName } from '../statements/lines.ts';
 import { documentsOf } from './documents.ts';
 import { THRESHOLD_NAMES, WEEK_FIGURES } from './keys.ts';
 import {
+  ACCOUNT_WEEK_FIGURES,
   CASH_FIGURES,
   DEAL_FIGURES,
   DEAL_ITEM_FIGURES,
@@ -31,6 +32,7 @@ export function keysOf(args: Scene & { weeks: readonly number[] }): FigureKey[] 
       ...weekKeys(week),
       ...statementKeys(results, week),
       ...documentKeys(args, week),
+      ...unitKeys(plan, week),
     ]),
     ...verdicts.map((verdict): FigureKey => ({ of: 'verdict', verdict })),
     ...THRESHOLD_NAMES.map((threshold): FigureKey => ({ of: 'threshold', threshold })),
@@ -70,6 +72,19 @@ function documentKeys(scene: Scene, week: number): FigureKey[] {
   return [
     { of: 'documents', week },
     ...documentsOf(scene, week).map(({ id }): FigureKey => ({ of: 'document', week, document: id })),
+  ];
+}
+
+function unitKeys({ items, accounts }: Scene['plan'], week: number): FigureKey[] {
+  return [
+    { of: 'planDoors', week },
+    ...accounts.flatMap(({ id }) =>
+      ACCOUNT_WEEK_FIGURES.map((figure): FigureKey => ({ of: 'accountWeek', accountId: id, figure, week })),
+    ),
+    ...UNIT_NAMES.flatMap((unit): FigureKey[] => [
+      { of: 'planUnits', unit, week },
+      ...items.map(({ id }): FigureKey => ({ of: 'itemUnits', itemId: id, unit, week })),
+    ]),
   ];
 }
 

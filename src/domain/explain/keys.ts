@@ -4,9 +4,10 @@
 import type { Thresholds } from '../plan/index.ts';
 import type { VerdictName } from '../results.ts';
 import { EVENTS, type EventName } from '../rollout/events.ts';
-import { BALANCE_NAMES, FLOW_NAMES } from '../rollout/types.ts';
+import { BALANCE_NAMES, FLOW_NAMES, UNIT_NAMES } from '../rollout/types.ts';
 import { LINES, type LineName } from '../statements/lines.ts';
 import {
+  ACCOUNT_WEEK_FIGURES,
   CASH_FIGURES,
   DEAL_FIGURES,
   DEAL_ITEM_FIGURES,
@@ -74,6 +75,14 @@ function partsOf(key: FigureKey): (string | number)[] {
       return [key.week];
     case 'document':
       return [key.week, key.document];
+    case 'planUnits':
+      return [key.unit, key.week];
+    case 'itemUnits':
+      return [key.itemId, key.unit, key.week];
+    case 'planDoors':
+      return [key.week];
+    case 'accountWeek':
+      return [key.accountId, key.figure, key.week];
     case 'verdict':
       return [key.verdict];
     case 'threshold':
@@ -130,6 +139,30 @@ const READERS: Record<FigureKey['of'], Reader> = {
     parts: 2,
     key: (text, document) => inWeek(text, (week) => ({ of: 'document', week, document })),
   },
+  planUnits: {
+    parts: 2,
+    key: (name, week) =>
+      namedInWeek(week, UNIT_NAMES, name, (unit, at) => ({ of: 'planUnits', unit, week: at })),
+  },
+  itemUnits: {
+    parts: 3,
+    key: (itemId, name, week) =>
+      namedInWeek(week, UNIT_NAMES, name, (unit, at) => ({ of: 'itemUnits', itemId, unit, week: at })),
+  },
+  planDoors: {
+    parts: 1,
+    key: (text) => inWeek(text, (week) => ({ of: 'planDoors', week })),
+  },
+  accountWeek: {
+    parts: 3,
+    key: (accountId, name, week) =>
+      namedInWeek(week, ACCOUNT_WEEK_FIGURES, name, (figure, at) => ({
+        of: 'accountWeek',
+        accountId,
+        figure,
+        week: at,
+      })),
+  },
   verdict: {
     parts: 1,
     key: (name) => found(VERDICTS, name, (verdict) => ({ of: 'verdict', verdict })),
@@ -139,6 +172,16 @@ const READERS: Record<FigureKey['of'], Reader> = {
     key: (name) => found(THRESHOLD_NAMES, name, (threshold) => ({ of: 'threshold', threshold })),
   },
 };
+
+function namedInWeek<Name extends string>(
+  text: string,
+  names: readonly Name[],
+  name: string,
+  key: (name: Name, week: number) => FigureKey,
+): FigureKey | null {
+  const week = weekOf(text);
+  return week === null ? null : found(names, name, (each) => key(each, week));
+}
 
 function weekKey(runName: string, weekText: string, name: string): FigureKey | null {
   const week = weekOf(weekText);

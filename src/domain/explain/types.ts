@@ -5,7 +5,7 @@ import type { Owner } from '../allowances/contract.ts';
 import type { BasisNote, Thresholds } from '../plan/index.ts';
 import type { VerdictName } from '../results.ts';
 import type { EventName } from '../rollout/events.ts';
-import type { BalanceName, FlowName } from '../rollout/types.ts';
+import type { BalanceName, FlowName, UnitName } from '../rollout/types.ts';
 import type { LineName } from '../statements/lines.ts';
 
 /** Of one item on one account's shelf. */
@@ -87,6 +87,10 @@ export const CASH_FIGURES = [
 ] as const;
 export type CashFigure = (typeof CASH_FIGURES)[number];
 
+/** Of one account in one week. */
+export const ACCOUNT_WEEK_FIGURES = ['doors', 'sold', 'lost'] as const;
+export type AccountWeekFigure = (typeof ACCOUNT_WEEK_FIGURES)[number];
+
 /** The plan with the funding it counts on, or the same without (the cash need is read off that one). */
 export type Run = 'plan' | 'unfunded';
 
@@ -112,6 +116,12 @@ export type FigureKey =
   /** All documents dated in a week, and one of them by what it is and whose. */
   | { of: 'documents'; week: number }
   | { of: 'document'; week: number; document: string }
+  /** Units of the week, or at its end: of all products, or of one. */
+  | { of: 'planUnits'; unit: UnitName; week: number }
+  | { of: 'itemUnits'; itemId: string; unit: UnitName; week: number }
+  /** Doors at the end of a week: of all chains, or of one, beside what its shoppers found. */
+  | { of: 'planDoors'; week: number }
+  | { of: 'accountWeek'; accountId: string; figure: AccountWeekFigure; week: number }
   | { of: 'verdict'; verdict: VerdictName }
   | { of: 'threshold'; threshold: keyof Thresholds };
 

@@ -7,7 +7,8 @@ import { ButtonRow, LinkButton, useWide } from '../../widgets/index.ts';
 import { isWeek, useKept } from '../ladder/kept.ts';
 import { Fold, Part, Whole } from '../ladder/parts.tsx';
 import { DoorsPicture } from '../roll-out/doors-picture.tsx';
-import { UnitsPicture } from '../roll-out/units-picture.tsx';
+import { unitSeries } from '../roll-out/unit-words.ts';
+import { CapacityPicture, SoldPicture } from '../roll-out/units-picture.tsx';
 import { type Shown, useShown } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { View } from '../shared/view.tsx';
@@ -87,20 +88,27 @@ function Ends({ shown }: { shown: Shown }): VNode {
 function RollOutBelow({ shown: { plan, results }, week }: { shown: Shown; week: number }): VNode | null {
   const { pass, compiled } = results;
   if (plan.accounts.length === 0) return null;
-  const one = plan.items.length === 1;
+  const name = plan.items.length === 1 ? (plan.items[0]?.name ?? '') : 'All products';
+  const units = { name, pass, item: null, week };
   return (
     <>
       <h2 class="ff-label">Doors open</h2>
-      <DoorsPicture plan={plan} pass={pass} week={week} heightRem={8} />
-      <h2 class="ff-label">Units a week</h2>
-      <UnitsPicture
-        compiled={compiled}
+      <DoorsPicture
+        plan={plan}
         pass={pass}
-        item={one ? 0 : null}
-        name={one ? (plan.items[0]?.name ?? '') : 'All products'}
+        accounts={plan.accounts.map((_, index) => index)}
         week={week}
-        heightRem={10}
+        heightRem={8}
         onWeek={undefined}
+      />
+      <h2 class="ff-label">Units landed a week</h2>
+      <CapacityPicture {...units} compiled={compiled} heightRem={8} />
+      <h2 class="ff-label">Units wanted and sold a week</h2>
+      <SoldPicture
+        {...units}
+        sold={unitSeries(pass, null, 'sold')}
+        lost={unitSeries(pass, null, 'lost')}
+        heightRem={8}
       />
     </>
   );

@@ -4,6 +4,7 @@
 import type { VNode } from 'preact';
 import { useState } from 'preact/hooks';
 import type { Plan } from '../../domain/plan/index.ts';
+import type { PassResult } from '../../domain/rollout/types.ts';
 import { SelectField, useWide } from '../../widgets/index.ts';
 import { Section } from '../inputs/section.tsx';
 import { sectionWords } from '../inputs/section-words.ts';
@@ -15,11 +16,10 @@ import { type Shown, useShown } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { View } from '../shared/view.tsx';
 import { doorsWords } from './axis-chains.ts';
-import { DoorsPicture } from './doors-picture.tsx';
 import { Openings } from './openings.tsx';
+import { Pictures } from './pictures.tsx';
 import { Shelves } from './shelves.tsx';
 import { RollOutAxis } from './time-axis.tsx';
-import { UnitsPicture } from './units-picture.tsx';
 import { UnitsTable } from './units-table.tsx';
 import './roll-out.css';
 
@@ -42,13 +42,9 @@ export function RollOutScreen(): VNode {
 function RollOutParts({ shown }: { shown: Shown }): VNode {
   const wide = useWide();
   const { plan, results, older } = shown;
-  const [item, setItem] = useState<number | null>(null);
-  const chosen = plan.items.length === 1 ? 0 : item;
   const [keptWeek, setWeek] = useKept('week', isWeek);
   const week = Math.min(keptWeek ?? results.reading.firstOpeningWeek ?? 0, results.pass.weeks - 1);
-  const pictures = (
-    <Pictures key="pictures" shown={shown} item={chosen} onItem={setItem} week={week} onWeek={setWeek} />
-  );
+  const pictures = <Pictures key="pictures" shown={shown} week={week} onWeek={setWeek} />;
   const shelves = (
     <Part key="shelves" title="On the shelf">
       <Shelves plan={plan} results={results} older={older} />
@@ -71,52 +67,10 @@ function RollOutParts({ shown }: { shown: Shown }): VNode {
       <RollOutAxis shown={shown} week={week} onWeek={setWeek} />
       {wide ? <div class="ff-roll-out">{[left, inputs]}</div> : [pictures, shelves, inputs]}
       <Fold label="Every unit by week">
-        <UnitsTable key={chosen ?? 'all'} pass={results.pass} item={chosen} name={nameOf(plan, chosen)} />
+        <UnitsByItem plan={plan} pass={results.pass} />
       </Fold>
       <CautionsFor place="rollOut" accountId={null} />
     </>
-  );
-}
-
-interface PicturesProps {
-  shown: Shown;
-  item: number | null;
-  onItem: (item: number | null) => void;
-  week: number;
-  onWeek: (week: number) => void;
-}
-
-function Pictures({ shown, item, onItem, week, onWeek }: PicturesProps): VNode {
-  const { plan, results } = shown;
-  const { pass, compiled } = results;
-  return (
-    <div class="ff-column">
-      <Part title="Doors">
-        <DoorsPicture plan={plan} pass={pass} week={week} heightRem={9} />
-      </Part>
-      <Part title="Units">
-        {plan.items.length > 1 && (
-          <SelectField
-            label="Product"
-            value={String(item ?? '')}
-            choices={[
-              { value: '', label: 'All products' },
-              ...plan.items.map(({ name }, index) => ({ value: String(index), label: name })),
-            ]}
-            onChoose={(value) => onItem(value === '' ? null : Number(value))}
-          />
-        )}
-        <UnitsPicture
-          compiled={compiled}
-          pass={pass}
-          item={item}
-          name={nameOf(plan, item)}
-          week={week}
-          heightRem={13}
-          onWeek={onWeek}
-        />
-      </Part>
-    </div>
   );
 }
 
@@ -163,6 +117,25 @@ function ProductionParts({ plan }: { plan: Plan }): VNode {
   );
 }
 
-function nameOf(plan: Plan, item: number | null): string {
-  return item === null ? 'All products' : (plan.items[item]?.name ?? '');
+/** Every series of all products or one, chosen in place. */
+function UnitsByItem({ plan, pass }: { plan: Plan; pass: PassResult }): VNode {
+  const [item, setItem] = useState<number | null>(null);
+  const one = plan.items.length === 1 ? 0 : item;
+  const name = one === null ? 'All products' : (plan.items[one]?.name ?? '');
+  return (
+    <>
+      {plan.items.length > 1 && (
+        <SelectField
+          label="Product"
+          value={String(one ?? '')}
+          choices={[
+            { value: '', label: 'All products' },
+            ...plan.items.map((each, index) => ({ value: String(index), label: each.name })),
+          ]}
+          onChoose={(value) => setItem(value === '' ? null : Number(value))}
+        />
+      )}
+      <UnitsTable key={one ?? 'all'} pass={pass} item={one} name={name} />
+    </>
+  );
 }

@@ -46,21 +46,16 @@ export function Pictures({ shown, week, onWeek }: PicturesProps): VNode {
             onChoose={setChoice}
           />
         )}
-        <DoorsPicture
-          plan={plan}
-          pass={pass}
-          accounts={accounts}
-          week={week}
-          heightRem={9}
-          onWeek={onWeek}
-        />
+        <DoorsPicture plan={plan} pass={pass} accounts={accounts} week={week} heightRem={9} onWeek={onWeek} />
         <WeekFigures shown={shown} looked={looked} week={week} />
       </Part>
       <Part title="Units">
         <SoldPicture name={name} sold={sold} lost={lost} week={week} heightRem={heightRem} />
       </Part>
       {looked.of === 'account' ? (
-        <p class="ff-quiet">Stock and capacity are counted by product: choose a product, or the whole plan.</p>
+        <p class="ff-quiet">
+          Stock and capacity are counted by product: choose a product, or the whole plan.
+        </p>
       ) : (
         <>
           <Part title="Stock">
