@@ -1,11 +1,11 @@
-// The Roll-out: when doors open, what they want, and whether production and shelves can follow. Doors and units drawn on
-// one time axis, openings of each chain and production of each product to type over, and every unit by week.
+// The Roll-out: when doors open, what they want, and whether production and shelves can follow. All of it on one time axis
+// to drag on, pictures by week below, openings of each chain and production of each product to type over, every unit.
 // Worked example: 180 doors from week 10 need 2,160 units of fill before the first shopper buys one.
 import type { VNode } from 'preact';
 import { useState } from 'preact/hooks';
 import type { Plan } from '../../domain/plan/index.ts';
 import type { PassResult } from '../../domain/rollout/types.ts';
-import { SelectField, useWide } from '../../widgets/index.ts';
+import { SelectField } from '../../widgets/index.ts';
 import { Section } from '../inputs/section.tsx';
 import { sectionWords } from '../inputs/section-words.ts';
 import { NoChain } from '../ladder/empty.tsx';
@@ -40,32 +40,21 @@ export function RollOutScreen(): VNode {
 }
 
 function RollOutParts({ shown }: { shown: Shown }): VNode {
-  const wide = useWide();
   const { plan, results, older } = shown;
   const [keptWeek, setWeek] = useKept('week', isWeek);
   const week = Math.min(keptWeek ?? results.reading.firstOpeningWeek ?? 0, results.pass.weeks - 1);
-  const pictures = <Pictures key="pictures" shown={shown} week={week} onWeek={setWeek} />;
-  const shelves = (
-    <Part key="shelves" title="On the shelf">
-      <Shelves plan={plan} results={results} older={older} />
-    </Part>
-  );
-  const inputs = (
-    <div class="ff-column" key="inputs">
-      <OpeningsParts plan={plan} />
-      <ProductionParts plan={plan} />
-    </div>
-  );
-  const left = (
-    <div class="ff-column" key="left">
-      {pictures}
-      {shelves}
-    </div>
-  );
   return (
     <>
       <RollOutAxis shown={shown} week={week} onWeek={setWeek} />
-      {wide ? <div class="ff-roll-out">{[left, inputs]}</div> : [pictures, shelves, inputs]}
+      <Pictures shown={shown} week={week} onWeek={setWeek}>
+        <Part title="On the shelf">
+          <Shelves plan={plan} results={results} older={older} />
+        </Part>
+      </Pictures>
+      <div class="ff-side-by-side">
+        <OpeningsParts plan={plan} />
+        <ProductionParts plan={plan} />
+      </div>
       <Fold label="Every unit by week">
         <UnitsByItem plan={plan} pass={results.pass} />
       </Fold>

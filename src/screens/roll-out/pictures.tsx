@@ -1,13 +1,14 @@
 // Doors, units, stock and capacity by week, of the whole plan, one product or one chain, with the figures of the week at
 // hand. A chain's stock is not told apart by product, so a chain has doors and units only, and says so.
 // Worked example: "Almersfeld" shows its 260 doors and what they sell; "Lemonade" shows where its stock stands.
-import type { VNode } from 'preact';
+import type { ComponentChildren, VNode } from 'preact';
 import { useState } from 'preact/hooks';
 import type { Plan } from '../../domain/plan/index.ts';
 import type { PassResult } from '../../domain/rollout/types.ts';
 import { SelectField } from '../../widgets/index.ts';
 import { Part } from '../ladder/parts.tsx';
 import type { Shown } from '../shared/session-context.ts';
+import { useSay } from '../shared/use-say.ts';
 import { DoorsPicture } from './doors-picture.tsx';
 import { unitSeries } from './unit-words.ts';
 import { CapacityPicture, SoldPicture, StockPicture } from './units-picture.tsx';
@@ -23,9 +24,12 @@ export interface PicturesProps {
   shown: Shown;
   week: number;
   onWeek: (week: number) => void;
+  /** A part that stands in the same grid, after the pictures. */
+  children: ComponentChildren;
 }
 
-export function Pictures({ shown, week, onWeek }: PicturesProps): VNode {
+export function Pictures({ shown, week, onWeek, children }: PicturesProps): VNode {
+  const say = useSay();
   const { plan, results } = shown;
   const { pass, compiled } = results;
   const [choice, setChoice] = useState('all');
@@ -36,7 +40,7 @@ export function Pictures({ shown, week, onWeek }: PicturesProps): VNode {
   const { sold, lost } = soldOf(pass, looked);
   const heightRem = 10;
   return (
-    <div class="ff-column">
+    <div class="ff-roll-out-pictures">
       <Part title="Doors">
         {plan.items.length + plan.accounts.length > 2 && (
           <SelectField
@@ -47,6 +51,8 @@ export function Pictures({ shown, week, onWeek }: PicturesProps): VNode {
           />
         )}
         <DoorsPicture plan={plan} pass={pass} accounts={accounts} week={week} heightRem={9} onWeek={onWeek} />
+      </Part>
+      <Part title={weekTitle(say.week(week), looked)}>
         <WeekFigures shown={shown} looked={looked} week={week} />
       </Part>
       <Part title="Units">
@@ -73,8 +79,15 @@ export function Pictures({ shown, week, onWeek }: PicturesProps): VNode {
           </Part>
         </>
       )}
+      {children}
     </div>
   );
+}
+
+/** "Week 14 (Apr 13), Lemonade". */
+function weekTitle(week: string, looked: PictureOf): string {
+  const capital = `${week.charAt(0).toUpperCase()}${week.slice(1)}`;
+  return looked.of === 'all' ? capital : `${capital}, ${looked.name}`;
 }
 
 function allName({ items }: Plan): string {

@@ -20,12 +20,7 @@ export interface WeekFiguresProps {
 }
 
 export function WeekFigures(props: WeekFiguresProps): VNode {
-  const say = useSay();
-  return (
-    <section aria-label={`Figures of ${say.week(props.week)}`}>
-      <Figures>{props.looked.of === 'account' ? chainFigures(props) : productFigures(props)}</Figures>
-    </section>
-  );
+  return <Figures>{props.looked.of === 'account' ? chainFigures(props) : productFigures(props)}</Figures>;
 }
 
 function chainFigures({ shown, looked, week }: WeekFiguresProps): VNode[] {
