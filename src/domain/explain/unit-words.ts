@@ -9,6 +9,7 @@ interface UnitWords {
 
 export const UNIT_MEANINGS: Record<UnitName, UnitWords> = {
   ordered: { name: 'Units ordered', meaning: 'Units in the purchase orders placed in the week.' },
+  rushed: { name: 'Units rushed', meaning: 'Of the units ordered in the week, those in rush orders.' },
   made: { name: 'Units landed', meaning: 'Units that came in from the maker in the week.' },
   shipped: { name: 'Units shipped', meaning: 'Units that left us for the chains in the week.' },
   fillShipped: {

@@ -140,6 +140,7 @@ function linesOf(at: At, unit: UnitName): ExplanationLine[] {
     case 'made':
       return [before(at, 'onOrder'), ...supplyLines(at)];
     case 'ordered':
+    case 'rushed':
       return [before(at, 'ours'), before(at, 'onOrder'), ...supplyLines(at), ...shopperLines(at)];
     default:
       return [before(at, 'inStores'), ...closingLines(at)];

@@ -1,5 +1,5 @@
 // One product on the time axis: each purchase order from the week it is placed to the weeks it lands, and what lands
-// under the lid of capacity. Orders land in the order they were placed, so the first units ordered are the first landed.
+// under the lid of capacity. The first units ordered count as the first landed, also where several suppliers deliver.
 // Worked figure: 9,000 ordered in week 2 under a lid of 6,000 land 6,000 in week 8 and 3,000 in week 9.
 import type { Plan } from '../../domain/plan/index.ts';
 import type { Results } from '../../domain/results.ts';

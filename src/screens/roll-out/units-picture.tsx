@@ -102,7 +102,7 @@ export function CapacityPicture(props: ItemPictureProps & { compiled: Compiled }
   return (
     <WeekPicture
       title={`${name}: units landed, by week`}
-      alt={`${name}, units landed by week: ${say.count(sumOf(made))} in all${lidWords(lid, say)}.`}
+      alt={`${name}, units landed by week: ${say.count(sumOf(made))} in all${lidWords(lid, item === null && sharesLine(compiled), say)}.`}
       series={series}
       week={week}
       heightRem={heightRem}
@@ -116,7 +116,8 @@ function named(label: string, unit: UnitName): Pick<WeekSeries, 'id' | 'label' |
   return { id: unit, label, column: UNIT_WORDS[unit] };
 }
 
-function lidWords(lid: readonly number[] | null, say: ScreenSay): string {
+function lidWords(lid: readonly number[] | null, shared: boolean, say: ScreenSay): string {
+  if (shared) return ', by products that share the hours of a line';
   return lid === null ? ', no lid on capacity' : `, capacity at most ${say.count(Math.max(...lid))} a week`;
 }
 

@@ -11,7 +11,7 @@ import { useSay } from '../shared/use-say.ts';
 import { useWhy } from '../shared/view.tsx';
 import type { PictureOf } from './pictures.tsx';
 import { UNIT_WORDS, unitSeries } from './unit-words.ts';
-import { lidOfAll, STOCK_NAMES } from './units-picture.tsx';
+import { lidOfAll, STOCK_NAMES, sharesLine } from './units-picture.tsx';
 
 export interface WeekFiguresProps {
   shown: Shown;
@@ -77,11 +77,13 @@ function Counted({ label, count, older, from }: CountedProps): VNode {
   return <Figure label={label} value={say.count(count)} size="row" older={older} whereFrom={why(from)} />;
 }
 
+/** Shared hours have no lid in units: the products of such a line are looked at one by one. */
 function Capacity({ shown, item, week }: { shown: Shown; item: number | null; week: number }): VNode {
   const say = useSay();
   const { pass, compiled } = shown.results;
-  const lid = lidOfAll(compiled, item, pass.weeks)?.[week];
+  const lid = lidOfAll(compiled, item)?.[week];
   const landed = unitSeries(pass, item, 'made')[week] ?? 0;
-  const text = lid === undefined ? 'no lid' : lid === 0 ? 'none' : say.percent(landed / lid);
+  const none = item === null && sharesLine(compiled) ? 'by product' : 'no lid';
+  const text = lid === undefined ? none : lid === 0 ? 'none' : say.percent(landed / lid);
   return <Figure label="Capacity used" value={text} size="row" older={shown.older} />;
 }
