@@ -27,6 +27,10 @@ export const UNIT_MEANINGS: Record<UnitName, UnitWords> = {
   },
   ours: { name: 'Units with us', meaning: 'Units in our own stock at the end of the week.' },
   inTransit: { name: 'Units on the way', meaning: 'Units shipped and not yet on a shelf at the week’s end.' },
+  atDepot: {
+    name: 'Units at depots',
+    meaning: 'Units in depots between us and the stores at the week’s end.',
+  },
   inStores: { name: 'Units in stores', meaning: 'Units on the shelves at the end of the week.' },
   backlog: { name: 'Units waiting', meaning: 'Units ordered from us that our stock did not reach for.' },
   onOrder: { name: 'Units on order', meaning: 'Units in purchase orders that have not landed yet.' },

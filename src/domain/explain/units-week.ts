@@ -101,7 +101,14 @@ const STOCKS: Partial<Record<UnitName, Stock>> = {
   inTransit: {
     plus: ['shipped'],
     minus: ['received'],
-    rest: 'Arrived where doors are closed, or at a depot',
+    rest: 'Into and out of depots, or arrived at closed doors',
+    restPath: chains,
+    openingPath: chains,
+  },
+  atDepot: {
+    plus: [],
+    minus: [],
+    rest: 'Came in from us, less what went on to stores',
     restPath: chains,
     openingPath: chains,
   },
@@ -172,13 +179,25 @@ function stockLines(at: At, unit: UnitName, { plus, minus, ...stock }: Stock): E
   return [opening, ...moved, ...rest].filter(({ adds }, place) => place === 0 || adds !== '0');
 }
 
-function openingOf({ scene: { plan, results }, index, item }: At, unit: UnitName): number {
+/** What the plan starts with: in our own stock, on shelves of doors that already sell, in depots, in open orders. */
+function openingOf({ scene: { results }, index, item }: At, unit: UnitName): number {
   const own = results.compiled.items[index]?.openingUnits ?? 0;
-  if (unit === 'ours') return own;
-  if (unit === 'inStores') return (results.pass.openingUnits[index] ?? 0) - own;
-  if (unit !== 'onOrder') return 0;
-  const orders = plan.items.find(({ id }) => id === item.id)?.opening.onOrder ?? [];
-  return orders.reduce((sum, { units }) => sum + units, 0);
+  const shelves = results.compiled.cells.reduce(
+    (sum, cell) => (cell.item === index ? sum + cell.openingStock : sum),
+    0,
+  );
+  switch (unit) {
+    case 'ours':
+      return own;
+    case 'inStores':
+      return shelves;
+    case 'atDepot':
+      return (results.pass.openingUnits[index] ?? 0) - own - shelves;
+    case 'onOrder':
+      return item.opening.onOrder.reduce((sum, { units }) => sum + units, 0);
+    default:
+      return 0;
+  }
 }
 
 function countOf({ scene, index }: At, unit: UnitName, week: number): number {

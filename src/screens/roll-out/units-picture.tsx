@@ -51,16 +51,23 @@ export interface ItemPictureProps extends Looked {
 }
 
 /** Where units can stand, from us to the shelf, each with its line. */
-export const STOCK_NAMES = ['ours', 'inTransit', 'inStores'] as const satisfies readonly UnitName[];
+const STOCK_NAMES = ['ours', 'inTransit', 'atDepot', 'inStores'] as const satisfies readonly UnitName[];
 const STOCK_LOOKS = {
   ours: { style: 'line', colour: 'ours' },
   inTransit: { style: 'dotted', colour: 'ink' },
+  atDepot: { style: 'dashed', colour: 'between' },
   inStores: { style: 'dashDot', colour: 'theirs' },
 } as const satisfies Record<(typeof STOCK_NAMES)[number], Pick<WeekSeries, 'style' | 'colour'>>;
 
+/** Without depots there is no line for them. */
+export function stockNames(pass: PassResult): readonly (typeof STOCK_NAMES)[number][] {
+  const hasDepot = pass.units.some(({ atDepot }) => atDepot.some((units) => units !== 0));
+  return STOCK_NAMES.filter((unit) => unit !== 'atDepot' || hasDepot);
+}
+
 export function StockPicture({ name, pass, item, week, heightRem }: ItemPictureProps): VNode {
   const say = useSay();
-  const series = STOCK_NAMES.map(
+  const series = stockNames(pass).map(
     (unit): WeekSeries => ({
       ...named(UNIT_WORDS[unit], unit),
       values: unitSeries(pass, item, unit),

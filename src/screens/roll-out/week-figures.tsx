@@ -4,14 +4,14 @@
 import type { VNode } from 'preact';
 import type { FigureKey } from '../../domain/explain/types.ts';
 import type { UnitName } from '../../domain/rollout/types.ts';
-import { Figure } from '../../widgets/index.ts';
+import { Figure, WhereFrom } from '../../widgets/index.ts';
 import { Figures } from '../ladder/parts.tsx';
 import type { Shown } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { useWhy } from '../shared/view.tsx';
 import type { PictureOf } from './pictures.tsx';
 import { UNIT_WORDS, unitSeries } from './unit-words.ts';
-import { lidOfAll, STOCK_NAMES, sharesLine } from './units-picture.tsx';
+import { lidOfAll, sharesLine, stockNames } from './units-picture.tsx';
 
 export interface WeekFiguresProps {
   shown: Shown;
@@ -20,7 +20,15 @@ export interface WeekFiguresProps {
 }
 
 export function WeekFigures(props: WeekFiguresProps): VNode {
-  return <Figures>{props.looked.of === 'account' ? chainFigures(props) : productFigures(props)}</Figures>;
+  const why = useWhy();
+  return (
+    <>
+      <Figures>{props.looked.of === 'account' ? chainFigures(props) : productFigures(props)}</Figures>
+      <p>
+        <WhereFrom open={why({ of: 'documents', week: props.week })}>Documents of this week</WhereFrom>
+      </p>
+    </>
+  );
 }
 
 function chainFigures({ shown, looked, week }: WeekFiguresProps): VNode[] {
@@ -37,15 +45,14 @@ function chainFigures({ shown, looked, week }: WeekFiguresProps): VNode[] {
   ));
 }
 
-const NAMES = ['demand', 'sold', 'lost', ...STOCK_NAMES, 'onOrder', 'made'] as const satisfies UnitName[];
-
 function productFigures({ shown, looked, week }: WeekFiguresProps): VNode[] {
   const { plan, results, older } = shown;
   const { pass } = results;
   const item = looked.of === 'item' ? looked.index : null;
   const itemId = plan.items[item ?? -1]?.id ?? null;
   const doors = pass.accounts.reduce((sum, each) => sum + (each.doors[week] ?? 0), 0);
-  const units = NAMES.map((unit) => (
+  const names: UnitName[] = ['demand', 'sold', 'lost', ...stockNames(pass), 'onOrder', 'made'];
+  const units = names.map((unit) => (
     <Counted
       key={unit}
       label={UNIT_WORDS[unit]}
