@@ -5,21 +5,10 @@
 import { dayNumber } from '../calendar.ts';
 import type { Account, Listing, Plan } from '../plan/index.ts';
 import { displayLiftAt, promotionByWeek, rampAt, seasonByWeek } from '../rollout/cells.ts';
-import { openingsOf, type Restart, restartsByCuts } from '../rollout/cohorts.ts';
+import { type Opening, openingsOf, type Restart, restartsByCuts } from '../rollout/cohorts.ts';
 
 /** The first year of a deal, counted from its first opening. */
 export const YEAR_WEEKS = 52;
-
-interface DealCohort {
-  /** Week of the plan; negative for doors that were open before it. */
-  openWeek: number;
-  /** Doors that sell, and doors that list it. */
-  doors: number;
-  authorised: number;
-  wasOpen: boolean;
-  /** What planned closings leave of it, week by week. */
-  restarts: readonly Restart[];
-}
 
 export interface StoreWeeks {
   /** Doors opened, in all: those that list it. */
@@ -46,9 +35,8 @@ export interface StoreWeeks {
 export function storeWeeks(account: Account): StoreWeeks {
   const cut = account.cutWeek ?? Number.POSITIVE_INFINITY;
   const opensAny = account.waves.length > 0;
-  const cohorts = cohortsOf(account).filter(({ openWeek, wasOpen }) =>
-    opensAny ? !wasOpen && openWeek < cut : wasOpen,
-  );
+  const all = openingsOf(account, Number.POSITIVE_INFINITY);
+  const cohorts = all.filter(({ openWeek, wasOpen }) => (opensAny ? !wasOpen && openWeek < cut : wasOpen));
   const firstWeek = cohorts.reduce((least, { openWeek }) => Math.min(least, Math.max(0, openWeek)), Infinity);
   const from = Number.isFinite(firstWeek) ? firstWeek : 0;
   const lastOpening = cohorts.reduce((most, { openWeek }) => Math.max(most, openWeek - from), 0);
@@ -68,20 +56,26 @@ export function storeWeeks(account: Account): StoreWeeks {
     mature: new Float64Array(weeks),
   };
   const factors = ageFactors(account);
-  for (const cohort of cohorts) addCohort(found, cohort, cut - from, factors);
+  const restarts = account.cuts.length === 0 ? null : restartsByCuts(account, all);
+  for (const cohort of cohorts) {
+    addCohort(found, { cohort, restarts: restarts?.[all.indexOf(cohort)] ?? NONE, end: cut - from, factors });
+  }
   return found;
-}
-
-function cohortsOf(account: Account): DealCohort[] {
-  const openings = openingsOf(account, Number.POSITIVE_INFINITY);
-  const restarts = account.cuts.length === 0 ? null : restartsByCuts(account, openings);
-  return openings.map((opening, index) => ({ ...opening, restarts: restarts?.[index] ?? NONE }));
 }
 
 const NONE: readonly Restart[] = [];
 
+interface CohortArgs {
+  cohort: Opening;
+  /** What planned closings leave of it. */
+  restarts: readonly Restart[];
+  /** Week from the first opening in which the account is cut. */
+  end: number;
+  factors: AgeFactors;
+}
+
 /** Attrition runs from the opening, or from the plan's first week for doors already open, as in the weekly pass. */
-function addCohort(found: StoreWeeks, cohort: DealCohort, end: number, factors: AgeFactors): void {
+function addCohort(found: StoreWeeks, { cohort, restarts, end, factors }: CohortArgs): void {
   const opensAt = cohort.openWeek - found.firstWeek;
   const from = Math.max(0, opensAt);
   const { open, withDisplay, mature, openings, fillings } = found;
@@ -89,25 +83,26 @@ function addCohort(found: StoreWeeks, cohort: DealCohort, end: number, factors: 
     openings[from] = (openings[from] ?? 0) + cohort.authorised;
     fillings[from] = (fillings[from] ?? 0) + cohort.doors;
   }
-  const { restarts } = cohort;
   let { doors, authorised } = cohort;
-  let restart = 0;
   const { byAge, displayWeeks, keptPerWeek } = factors;
   const until = Math.min(found.weeks, end);
   const grown = Math.min(until, opensAt + byAge.length);
-  for (let week = from; week < until; week++) {
-    const age = week - opensAt;
-    while ((restarts[restart]?.week ?? Number.POSITIVE_INFINITY) <= week + found.firstWeek) {
-      const share = restarts[restart]?.share ?? 1;
-      doors *= share;
-      authorised *= share;
-      restart++;
+  let week = from;
+  for (let r = 0; r <= restarts.length; r++) {
+    const restart = restarts[r];
+    const closing = Math.min(until, restart ? restart.week - found.firstWeek : until);
+    const shown = Math.min(closing, opensAt + displayWeeks);
+    for (let w = week; w < shown; w++) {
+      withDisplay[w] = (withDisplay[w] ?? 0) + authorised;
+      authorised *= keptPerWeek;
     }
-    open[week] = (open[week] ?? 0) + doors;
-    mature[week] = (mature[week] ?? 0) + (week < grown ? doors * (byAge[age] ?? 1) : doors);
-    if (age < displayWeeks) withDisplay[week] = (withDisplay[week] ?? 0) + authorised;
-    doors *= keptPerWeek;
-    authorised *= keptPerWeek;
+    for (; week < closing; week++) {
+      open[week] = (open[week] ?? 0) + doors;
+      mature[week] = (mature[week] ?? 0) + (week < grown ? doors * (byAge[week - opensAt] ?? 1) : doors);
+      doors *= keptPerWeek;
+    }
+    doors *= restart?.share ?? 1;
+    authorised *= restart?.share ?? 1;
   }
 }
 

@@ -71,11 +71,23 @@ export function demandOfCells(compiled: Compiled, plan: Plan): CellDemand[] {
     const displayByAge = displayAges(account);
     return account.listings.map((listing) => termsOf({ plan, account, listing, displayByAge, ahead }));
   });
-  return compiled.cells.map(({ cohort, item, listing }) => ({
-    cohort: compiled.cohorts[cohort] as Cohort,
-    season: seasons[item] ?? null,
-    ...(terms[listing] as ListingDemand),
-  }));
+  return compiled.cells.map(({ cohort, item, listing }) => {
+    const own = terms[listing] as ListingDemand;
+    // Written out: a spread costs more than the rest of it, once a cell.
+    return {
+      cohort: compiled.cohorts[cohort] as Cohort,
+      rate: own.rate,
+      startRate: own.startRate,
+      rampWeeks: own.rampWeeks,
+      displayFactor: own.displayFactor,
+      displayWeeks: own.displayWeeks,
+      displayByAge: own.displayByAge,
+      season: seasons[item] ?? null,
+      promotion: own.promotion,
+      aheadWeeks: own.aheadWeeks,
+      fillPerDoorUnits: own.fillPerDoorUnits,
+    };
+  });
 }
 
 type ListingDemand = Omit<CellDemand, 'cohort' | 'season'>;
