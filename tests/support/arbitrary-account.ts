@@ -6,7 +6,12 @@ import fc from 'fast-check';
 import type { Allowance } from '../../src/domain/allowances/index.ts';
 import type { Account, Listing } from '../../src/domain/plan/index.ts';
 import { decimal, listOf, maybe, whole, withoutSecond } from './arbitrary-parts.ts';
-import { arbitraryStoreWays, withPossibleCuts } from './arbitrary-stores.ts';
+import {
+  arbitraryDepot,
+  arbitraryStoreWays,
+  withPossibleCuts,
+  withPossibleDepot,
+} from './arbitrary-stores.ts';
 import { aHand } from './builders.ts';
 
 const per = fc.constantFrom('item' as const, 'door' as const, 'chain' as const, 'itemDoor' as const);
@@ -60,6 +65,7 @@ export function arbitraryAccount(horizonWeeks: number, itemIds: readonly string[
         table: fc.constant(null),
       }),
     )
+    .map((account) => withPossibleDepot(account, horizonWeeks))
     .map(withPossibleCut)
     .map(withPossibleCuts);
 }
@@ -107,7 +113,7 @@ function arbitraryDoors(horizonWeeks: number, transitWeeks: number) {
     runningDoors: listOf(running, 1, 'running'),
     cutWeek: maybe(whole(0, horizonWeeks + 5)),
     ...arbitraryStoreWays(horizonWeeks),
-    depot: fc.constant(null),
+    depot: maybe(arbitraryDepot()),
     delivery: fc.constant(null),
     service: fc.constant(null),
     disputed: fc.constant(null),

@@ -28,6 +28,31 @@ export function arbitraryStoreWays(horizonWeeks: number) {
   };
 }
 
+/** A depot; none where goods are sold with a guarantee, or no wave could open behind it inside the horizon. */
+export function arbitraryDepot(): fc.Arbitrary<NonNullable<Account['depot']>> {
+  return fc.record({
+    keptBy: fc.constantFrom('chain' as const, 'distributor' as const),
+    transitWeeks: fc.constantFrom(0, 1, 2),
+    fillWeeks: whole(0, 4),
+    openingWeeks: whole(0, 5),
+    coverWeeks: whole(0, 5),
+    minimumOrderUnits: fc.constantFrom(0, 0, 100, 1000),
+    orderIn: fc.constantFrom('case' as const, 'case' as const, 'layer' as const, 'pallet' as const),
+  });
+}
+
+/** Waves wait until goods can be there through the depot; where that is too late there is no depot. */
+export function withPossibleDepot(account: Account, horizonWeeks: number): Account {
+  const { depot, ordering, terms, waves, sale } = account;
+  if (depot === null) return account;
+  const least = ordering.firstWeek + 1 + depot.transitWeeks + terms.transitWeeks;
+  if (sale.by === 'guaranteed' || least >= horizonWeeks) return { ...account, depot: null };
+  return {
+    ...account,
+    waves: waves.map((wave) => ({ ...wave, openWeek: Math.max(wave.openWeek, least) })),
+  };
+}
+
 /** Closings that can be: inside the plan, before all doors close, of doors that are open by then. */
 export function withPossibleCuts(account: Account): Account {
   const { cutWeek } = account;
@@ -58,8 +83,14 @@ export function withPossibleLayers(account: Account, items: readonly Item[]): Ac
   const isMeasured = account.listings.every(({ itemId }) =>
     items.some(({ id, pack }) => id === itemId && pack !== null),
   );
-  if (isMeasured || account.ordering.orderIn !== 'layer') return account;
-  return { ...account, ordering: { ...account.ordering, orderIn: 'case' } };
+  if (isMeasured) return account;
+  const inCases = <T extends { orderIn: Account['ordering']['orderIn'] }>(terms: T): T =>
+    terms.orderIn === 'layer' ? { ...terms, orderIn: 'case' } : terms;
+  return {
+    ...account,
+    ordering: inCases(account.ordering),
+    depot: account.depot && inCases(account.depot),
+  };
 }
 
 /** A pack of which only the layer matters to the weekly pass. */

@@ -5,7 +5,8 @@
  */
 import { type Cell, leaveWithDoors, reviewed } from './cell.ts';
 import { creditReturns } from './credits.ts';
-import { invoicePrice } from './facts.ts';
+import { leaveDepot } from './depot.ts';
+import { invoicePrice, type Line } from './facts.ts';
 import { millionths, nearest, priced, share } from './numbers.ts';
 import { addToPool, claim, count, openClaim, post, relieve, type World } from './world.ts';
 
@@ -13,9 +14,16 @@ export function closeDoors(world: World): void {
   for (const cell of world.cells) {
     review(world, cell);
     const { units, lostOrders } = leaveWithDoors(cell, world.week);
-    const { itemAt } = cell.line;
+    const { itemAt, account } = cell.line;
+    // What stores have open with a depot was never ours to ship.
+    if (account.depot === null) world.unshipped[itemAt] = (world.unshipped[itemAt] ?? 0) - lostOrders;
+    if (units > 0) settleLeft(world, cell.line, units);
+  }
+  for (const depot of world.depots) {
+    const { units, lostOrders } = leaveDepot(depot, world.week);
+    const { itemAt } = depot.line;
     world.unshipped[itemAt] = (world.unshipped[itemAt] ?? 0) - lostOrders;
-    if (units > 0) settleLeft(world, cell, units);
+    if (units > 0) settleLeft(world, depot.line, units);
   }
 }
 
@@ -38,8 +46,8 @@ function review(world: World, cell: Cell): void {
   cell.heldMoney = 0n;
 }
 
-/** Units that left with a cell's doors: kept or credited and gone, or ours again. On scan they were ours all along. */
-function settleLeft(world: World, { line }: Cell, units: number): void {
+/** Units that left with a cell's doors, or with a depot: kept or credited and gone, or ours again. On scan they were ours all along. */
+function settleLeft(world: World, line: Line, units: number): void {
   const { account, itemAt } = line;
   const { closedStock } = account;
   const isOnScan = account.sale.by === 'scan';

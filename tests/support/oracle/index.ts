@@ -15,6 +15,7 @@ import type { BalanceName, FlowName, UnitName } from '../../../src/domain/rollou
 import { balancesOf, flowsOf, lowsOf } from './books.ts';
 import { order } from './cell.ts';
 import { settleDated } from './dated.ts';
+import { orderForDepot } from './depot.ts';
 import { closeDoors } from './doors.ts';
 import { factsOf, type OracleInput } from './facts.ts';
 import { takeFunding } from './funding.ts';
@@ -23,7 +24,7 @@ import { openBooks } from './opening.ts';
 import { sellToShoppers } from './sales.ts';
 import { claimSlotting, noteAccounts, settleAccounts } from './settle.ts';
 import { shipOrders } from './shipments.ts';
-import { receiveInStores } from './stores.ts';
+import { receiveInDepots, receiveInStores } from './stores.ts';
 import { onOrder, orderGoods, receiveGoods } from './supply.ts';
 import { newWorld, type World } from './world.ts';
 
@@ -40,7 +41,9 @@ export interface OracleResult {
 export function oracle(input: OracleInput): OracleResult {
   const world = newWorld(factsOf(input));
   openBooks(world);
-  const openingUnits = world.ours.map((ours, itemAt) => ours + inStores(world, itemAt));
+  const openingUnits = world.ours.map(
+    (ours, itemAt) => ours + inStores(world, itemAt) + atDepot(world, itemAt),
+  );
   for (let week = 0; week < input.plan.horizonWeeks; week++) {
     world.week = week;
     runWeek(world);
@@ -60,11 +63,13 @@ function runWeek(world: World): void {
   takeFunding(world);
   closeDoors(world);
   receiveGoods(world);
+  receiveInDepots(world);
   receiveInStores(world, world.cells);
   orderGoods(world);
   shipOrders(world);
   sellToShoppers(world);
   for (const cell of world.cells) order(world.facts, cell, world.week);
+  for (const depot of world.depots) orderForDepot(world.facts, depot, world.week);
   claimSlotting(world);
   settleAccounts(world);
   settleDated(world);
@@ -77,6 +82,7 @@ function close(world: World): void {
     const { week } = world;
     rows.ours[week] = world.ours[itemAt] ?? 0;
     rows.inStores[week] = inStores(world, itemAt);
+    rows.atDepot[week] = atDepot(world, itemAt);
     rows.inTransit[week] = inTransit(world, itemAt);
     rows.onOrder[week] = onOrder(world, itemAt);
   });
@@ -86,9 +92,14 @@ function inStores({ cells }: World, itemAt: number): number {
   return total(cells.filter(({ line }) => line.itemAt === itemAt).map(({ shelf }) => shelf));
 }
 
-function inTransit({ cells }: World, itemAt: number): number {
+function atDepot({ depots }: World, itemAt: number): number {
+  return total(depots.filter(({ line }) => line.itemAt === itemAt).map(({ stock }) => stock));
+}
+
+/** To stores, and to depots. */
+function inTransit({ cells, depots }: World, itemAt: number): number {
   return total(
-    cells
+    [...cells, ...depots]
       .filter(({ line }) => line.itemAt === itemAt)
       .flatMap(({ coming }) => coming.map(({ units }) => units)),
   );

@@ -60,6 +60,9 @@ function openItem(world: World, itemAt: number): void {
       addToPool(world, itemAt, cell.shelf, 0n);
     }
   }
+  for (const { line, stock } of world.depots) {
+    if (line.itemAt === itemAt && line.account.sale.by === 'scan') addToPool(world, itemAt, stock, 0n);
+  }
 }
 
 /** A loan taken up in a week, with the months its principal is due in. */

@@ -5,67 +5,88 @@
  */
 import { type Cell, hold, type Order, ship } from './cell.ts';
 import { multiple } from './demand.ts';
+import { type Depot, shipToDepot, supplyStores } from './depot.ts';
 import { bookSale, payForLeaving } from './documents.ts';
 import { invoicePrice, type Line } from './facts.ts';
 import { priced, total } from './numbers.ts';
 import { takeReturns } from './returns.ts';
-import { receiveInStores } from './stores.ts';
+import { receiveInDepots, receiveInStores } from './stores.ts';
 import { count, post, type World } from './world.ts';
 
+/** Where our orders come from: cells whose stores order from us, and depots. */
+type Buyer = { line: Line } & ({ cell: Cell; depot: null } | { cell: null; depot: Depot });
+
+type OpenOrder = Buyer & { order: Order };
+
 /** What left of one order. */
-interface Left {
-  cell: Cell;
-  units: number;
-  free: number;
-}
+type Left = Buyer & { units: number; free: number };
 
 export function shipOrders(world: World): void {
   const left = leaveInOrder(world);
   for (let itemAt = 0; itemAt < world.ours.length; itemAt++) {
-    const open = world.cells
+    const open = openOrders(world)
       .filter(({ line }) => line.itemAt === itemAt)
-      .flatMap(({ orders }) => orders.map((each) => each.left));
+      .map(({ order }) => order.left);
     world.unshipped[itemAt] = total(open);
     count(world, itemAt, 'backlog', total(open));
   }
   cancel(world);
+  receiveInDepots(world); // what takes no transit weeks
+  for (const depot of world.depots) supplyStores(depot, world.week);
   receiveInStores(world, world.cells); // what takes no transit weeks
   for (const line of world.facts.lines) {
-    const ofLine = left.filter(({ cell }) => cell.line === line);
+    const ofLine = left.filter((each) => each.line === line);
     if (ofLine.length > 0) bookShipment(world, line, ofLine);
   }
   for (const line of world.facts.lines) takeReturns(world, line);
 }
 
+/** Of each buyer, its orders with us, in file order. */
+function openOrders(world: World): OpenOrder[] {
+  return world.facts.lines.flatMap((line): OpenOrder[] => {
+    if (line.account.depot !== null) {
+      return world.depots
+        .filter((depot) => depot.line === line)
+        .flatMap((depot) => depot.orders.map((order) => ({ line, cell: null, depot, order })));
+    }
+    return world.cells
+      .filter((cell) => cell.line === line)
+      .flatMap((cell) => cell.orders.map((order) => ({ line, cell, depot: null, order })));
+  });
+}
+
 function leaveInOrder(world: World): Left[] {
-  const open = world.cells.flatMap((cell) => cell.orders.map((order) => ({ cell, order })));
+  const open = openOrders(world);
   open.sort(
     (a, b) =>
       a.order.placedWeek - b.order.placedWeek ||
       Number(b.order.isFill) - Number(a.order.isFill) ||
-      a.cell.line.account.priority - b.cell.line.account.priority ||
-      a.cell.at - b.cell.at,
-  );
-  return open.flatMap(({ cell, order }) => leave(world, cell, order));
+      a.line.account.priority - b.line.account.priority,
+  ); // what is equal stays in file order
+  return open.flatMap((each) => leave(world, each));
 }
 
-function leave(world: World, cell: Cell, order: Order): Left[] {
-  const { itemAt } = cell.line;
+function leave(world: World, { order, ...buyer }: OpenOrder): Left[] {
+  const { itemAt } = buyer.line;
   const ours = world.ours[itemAt] ?? 0;
-  const q = multiple(cell.line);
+  const q = multiple(buyer.line, buyer.depot?.terms.orderIn);
   const units = Math.floor(Math.min(order.left, ours) / q) * q;
   if (units === 0) return [];
-  const { free } = ship(cell, order, world.week, units);
+  const { free } = buyer.depot
+    ? shipToDepot(buyer.depot, order, world.week, units)
+    : ship(buyer.cell, order, world.week, units);
   world.ours[itemAt] = ours - units;
   count(world, itemAt, 'shipped', units);
   if (order.isFill) count(world, itemAt, 'fillShipped', units);
-  return [{ cell, units, free }];
+  return [{ ...buyer, units, free }];
 }
 
+/** Only orders with us: a depot keeps what its stores ordered. */
 function cancel(world: World): void {
-  for (const cell of world.cells) {
-    if (cell.line.account.terms.shortage !== 'cancelled') continue;
-    cell.orders = cell.orders.filter(({ isFill }) => isFill);
+  for (const buyer of [...world.cells, ...world.depots]) {
+    const { account } = buyer.line;
+    if (account.terms.shortage !== 'cancelled' || (account.depot !== null && 'cohort' in buyer)) continue;
+    buyer.orders = buyer.orders.filter(({ isFill }) => isFill);
   }
 }
 
@@ -77,6 +98,7 @@ function bookShipment(world: World, line: Line, left: readonly Left[]): void {
   const price = invoicePrice(line, world.week);
   let held = 0;
   for (const { cell, ...each } of left) {
+    if (cell === null) continue; // no guarantee goes through a depot
     const kept = hold(cell, world.week, each.units - each.free);
     const money = priced(kept, price, world.facts.minorDigits);
     cell.heldMoney += money;

@@ -11,6 +11,7 @@ import {
 } from '../../../src/domain/rollout/types.ts';
 import type { Entry } from './books.ts';
 import { type Cell, newCells } from './cell.ts';
+import { type Depot, newDepots } from './depot.ts';
 import type { Facts } from './facts.ts';
 import { unlimitedShipments } from './free.ts';
 import { nearest } from './numbers.ts';
@@ -58,6 +59,7 @@ export interface World {
   week: number;
   entries: Entry[];
   cells: Cell[];
+  depots: Depot[];
   /** By item: units and money of the stock balance (held by us, on scan, or held for review). */
   pools: { units: number; money: bigint }[];
   ours: number[];
@@ -95,11 +97,13 @@ export function newWorld(facts: Facts): World {
   const furthest = Math.max(...plan.items.map(({ supply }) => supply.leadWeeks + supply.coverWeeks));
   const zeros = () => new Array<number>(weeks).fill(0);
   const nothing = () => new Array<bigint>(weeks).fill(0n);
+  const cells = newCells(facts);
   return {
     facts,
     week: -1,
     entries: [],
-    cells: newCells(facts),
+    cells,
+    depots: newDepots(facts, cells),
     pools: plan.items.map(() => ({ units: 0, money: 0n })),
     ours: plan.items.map(() => 0),
     instalments: [],
