@@ -79,6 +79,11 @@ describe('beside it', () => {
       ['1', ''],
     ]);
     expect(cells('a,b,')).toEqual([['a', 'b', '']]);
+    expect(cells('week;Lemonade, 0.5 l, big\n50;1,8')).toEqual([
+      ['week', 'Lemonade, 0.5 l, big'],
+      ['50', '1,8'],
+    ]);
+    expect(cells('a;b,c,d\n1,2,3')[1]).toEqual(['1', '2', '3']);
     expect(cells('"a;b",c')).toEqual([['a;b', 'c']]);
   });
 
