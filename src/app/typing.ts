@@ -16,7 +16,7 @@ import { attempt, dropPending } from './commit.ts';
 import type { Core } from './core.ts';
 
 /** As what a text is read: the kinds of number, or as it stands. */
-export const TYPING_KINDS = ['amount', 'percent', 'whole', 'rateOfSale', 'text', 'date'] as const;
+export const TYPING_KINDS = ['amount', 'percent', 'whole', 'rateOfSale', 'factor', 'text', 'date'] as const;
 export type TypingKind = (typeof TYPING_KINDS)[number];
 
 export interface Typing {

@@ -3,11 +3,12 @@
 // Worked example: addWave(plan, { accountId: 'corner', wave: { id: 'second', openWeek: 26, doors: 290, doorsPerWeek: 30 } })
 import type { Account, BasisNote, Hand, Listing, Plan } from '../../domain/plan/index.ts';
 import type { Outcome } from '../../domain/problems.ts';
-import { addPlace, append, changed, removePlace, withNotes } from './field.ts';
+import { addPlace, append, changed, removePlace, setField, withNotes } from './field.ts';
 
 type Wave = Account['waves'][number];
 type Allowance = Account['allowances'][number];
 type Fee = Account['openingFees'][number];
+type Promotion = Account['promotions'][number];
 type Of<Key extends string> = Record<'accountId' | Key, string>;
 
 export function addAccount(
@@ -47,8 +48,24 @@ export function addListing(plan: Plan, args: { accountId: string; listing: Listi
   return append(plan, `accounts/${args.accountId}/listings`, args.listing);
 }
 
+/** Promotions of that item alone go with it; those of others too go on without it. */
 export function removeListing(plan: Plan, { accountId, itemId }: Of<'itemId'>): Outcome<Plan> {
-  return removePlace(plan, { path: `accounts/${accountId}/listings/${itemId}` });
+  const account = plan.accounts.find(({ id }) => id === accountId);
+  const promoted = account?.promotions.filter(({ itemIds }) => itemIds?.includes(itemId)) ?? [];
+  const left = promoted.reduce<Outcome<Plan>>(
+    (before, promotion) => (before.ok ? unpromoted(before.value, { accountId, itemId, promotion }) : before),
+    { ok: true, value: plan },
+  );
+  return left.ok ? removePlace(left.value, { path: `accounts/${accountId}/listings/${itemId}` }) : left;
+}
+
+function unpromoted(plan: Plan, args: Of<'itemId'> & { promotion: Promotion }): Outcome<Plan> {
+  const { accountId, itemId, promotion } = args;
+  const path = `accounts/${accountId}/promotions/${promotion.id}`;
+  const others = promotion.itemIds?.filter((id) => id !== itemId) ?? [];
+  return others.length === 0
+    ? removePlace(plan, { path })
+    : setField(plan, { path: `${path}/itemIds`, value: others });
 }
 
 export function addWave(plan: Plan, args: { accountId: string; wave: Wave }): Outcome<Plan> {

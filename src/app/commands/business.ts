@@ -1,11 +1,13 @@
-// Commands about the business around the products: standing overhead, and the funding a plan counts on.
+// Commands about the business around the products: standing overhead, the funding a plan counts on, lines that make them.
 // Worked example: addOverhead(plan, { overhead: { id: 'rent', label: 'Rent', amountPerWeek: '350', fromWeek: 0, untilWeek: null } })
 import type { Business, Plan } from '../../domain/plan/index.ts';
 import type { Outcome } from '../../domain/problems.ts';
-import { append, removePlace } from './field.ts';
+import { append, removePlace, setField } from './field.ts';
 
 type Overhead = Business['overheads'][number];
 type Offer = Business['funding'][number];
+type Line = Business['lines'][number];
+type OnLine = NonNullable<Plan['items'][number]['supply']['line']>;
 
 export function addOverhead(plan: Plan, { overhead }: { overhead: Overhead }): Outcome<Plan> {
   return append(plan, 'business/overheads', overhead);
@@ -21,4 +23,30 @@ export function addFunding(plan: Plan, { funding }: { funding: Offer }): Outcome
 
 export function removeFunding(plan: Plan, { fundingId }: { fundingId: string }): Outcome<Plan> {
   return removePlace(plan, { path: `business/funding/${fundingId}` });
+}
+
+/** A new production line, and one product made on it from now on. */
+export function addLineFor(
+  plan: Plan,
+  { line, itemId, place }: { line: Line; itemId: string; place: Omit<OnLine, 'lineId'> },
+): Outcome<Plan> {
+  const added = append(plan, 'business/lines', line);
+  if (!added.ok) return added;
+  return setField(added.value, {
+    path: `items/${itemId}/supply/line`,
+    value: { ...place, lineId: line.id },
+  });
+}
+
+/** What was made on it is made without a line again. */
+export function removeLine(plan: Plan, { path }: { path: string }): Outcome<Plan> {
+  const lineId = path.slice(path.lastIndexOf('/') + 1);
+  const freed = plan.items
+    .filter(({ supply }) => supply.line?.lineId === lineId)
+    .reduce<Outcome<Plan>>(
+      (before, { id }) =>
+        before.ok ? setField(before.value, { path: `items/${id}/supply/line`, value: null }) : before,
+      { ok: true, value: plan },
+    );
+  return freed.ok ? removePlace(freed.value, { path }) : freed;
 }

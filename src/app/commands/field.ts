@@ -20,6 +20,15 @@ export function setField(plan: Plan, { path, value }: FieldChange): Outcome<Plan
   return fine(withoutNotes(setAt(plan, path, value), path));
 }
 
+/** A part that was missing, with notes about what in it is a default. */
+export function addPart(
+  plan: Plan,
+  { path, value, notes }: FieldChange & { notes: readonly BasisNote[] },
+): Outcome<Plan> {
+  const added = setField(plan, { path, value });
+  return added.ok ? fine(withNotes(added.value, notes)) : added;
+}
+
 /** Several fields at once, as one edit. */
 export function setFields(plan: Plan, { changes }: { changes: readonly FieldChange[] }): Outcome<Plan> {
   return fine(
@@ -63,8 +72,9 @@ export function noteAt(plan: Plan, path: string): BasisNote | null {
   return plan.basis.find((note) => note.path === path) ?? null;
 }
 
+/** Without the notes about `path`, what is under it, and what it is a part of: a list of factors is no default once one is typed. */
 function withoutNotes(plan: Plan, path: string): Plan {
-  const kept = plan.basis.filter((note) => !isUnder(note.path, path));
+  const kept = plan.basis.filter((note) => !isUnder(note.path, path) && !isUnder(path, note.path));
   return kept.length === plan.basis.length ? plan : { ...plan, basis: kept };
 }
 

@@ -2,6 +2,7 @@
 // Worked example: removing the line "carton" also takes "carton" out of the bases that a duty line names.
 import type { BasisNote, Item, Plan } from '../../domain/plan/index.ts';
 import { type Outcome, trouble } from '../../domain/problems.ts';
+import { removeListing } from './accounts.ts';
 import { append, changed, removePlace, withNotes } from './field.ts';
 
 type CostLine = Item['costLines'][number];
@@ -23,13 +24,13 @@ export function removeItem(plan: Plan, { itemId }: { itemId: string }): Outcome<
       expected: 'another listed item first',
     });
   }
-  const listings = plan.accounts
+  const unlisted = plan.accounts
     .filter((account) => account.listings.some((listing) => listing.itemId === itemId))
-    .map(({ id }) => `accounts/${id}/listings/${itemId}`);
-  return [...listings, `items/${itemId}`].reduce<Outcome<Plan>>(
-    (before, path) => (before.ok ? removePlace(before.value, { path }) : before),
-    { ok: true, value: plan },
-  );
+    .reduce<Outcome<Plan>>(
+      (before, { id }) => (before.ok ? removeListing(before.value, { accountId: id, itemId }) : before),
+      { ok: true, value: plan },
+    );
+  return unlisted.ok ? removePlace(unlisted.value, { path: `items/${itemId}` }) : unlisted;
 }
 
 export function addCostLine(plan: Plan, args: { itemId: string; costLine: CostLine }): Outcome<Plan> {

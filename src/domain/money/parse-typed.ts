@@ -6,8 +6,8 @@ import { dec } from './decimal.ts';
 import type { NumberLook } from './look.ts';
 import { plainText, withoutCurrency } from './typed-text.ts';
 
-/** amount: money; percent: a share, typed in points; whole: a count; rateOfSale: units per store and week. */
-export type TypedKind = 'amount' | 'percent' | 'whole' | 'rateOfSale';
+/** amount: money; percent: a share, typed in points; whole: a count; rateOfSale: units per store and week; factor: a plain number. */
+export type TypedKind = 'amount' | 'percent' | 'whole' | 'rateOfSale' | 'factor';
 
 export type Typed =
   | {
@@ -98,6 +98,7 @@ function refusal(look: NumberLook, kind: TypedKind, typed: string): Extract<Type
     percent: `a percentage, like 33 or 33${point}5 %`,
     whole: 'a whole number, like 60 or 1200',
     rateOfSale: `units per store per week, like 6 or 4${point}5`,
+    factor: `a number, like 1${point}25`,
   }[kind];
   return { ok: false, got, expected };
 }

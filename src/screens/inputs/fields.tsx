@@ -1,9 +1,11 @@
 // Draws fields from their specs, lists of places with their add and remove, and parts that may be missing.
 // Worked example: <Fields base="accounts/corner" specs={TERMS} /> draws eight fields bound to Corner's terms.
 import type { ComponentChildren, VNode } from 'preact';
-import { addPlace, removePlace } from '../../app/commands/field.ts';
+import { addPart, addPlace, type Command, removePlace } from '../../app/commands/field.ts';
+import type { BasisNote } from '../../domain/plan/index.ts';
 import { getAt, idOf } from '../../domain/plan/path.ts';
 import { Button } from '../../widgets/index.ts';
+import { WeekFor } from '../ladder/week-for.tsx';
 import { ChoiceFor, DateFor, FieldFor, SwitchFor } from '../shared/field-for.tsx';
 import { problemSentence } from '../shared/problem-words.ts';
 import { usePlan, useSession } from '../shared/session-context.ts';
@@ -24,6 +26,7 @@ function OneField({ path, spec }: { path: string; spec: FieldSpec }): VNode {
   const { look } = useSay();
   const { kind, label, hint, isMoney, unit } = spec;
   if (kind === 'switch') return <SwitchFor path={path} label={label} hint={hint} />;
+  if (kind === 'week') return <WeekFor path={path} label={label} placeholder={spec.placeholder} />;
   if (kind === 'date') return <DateFor path={path} label={label} hint={hint} />;
   if (kind === 'choice') {
     return (
@@ -47,6 +50,60 @@ function OneField({ path, spec }: { path: string; spec: FieldSpec }): VNode {
   );
 }
 
+export interface PartProps {
+  path: string;
+  label: string;
+  hint?: string | undefined;
+  blank: () => unknown;
+  /** Fields of the blank that are guesses, each with what it stands on. */
+  guesses?: readonly Guess[] | undefined;
+  children: ComponentChildren;
+}
+
+export interface Guess {
+  field: string;
+  source: string;
+  /** Plausible ends, in the field's own unit; null where they change nothing that is worth running again. */
+  low: string | null;
+  high: string | null;
+}
+
+/** A part that may be missing: a key adds it, and takes it out again. What is guessed in a new one is marked so. */
+export function Part({ path, label, hint, blank, guesses = [], children }: PartProps): VNode {
+  const session = useSession();
+  const isThere = getAt(usePlan(), path) !== null;
+  const change = (args: { value: unknown; notes: readonly BasisNote[] }) => {
+    session.endStep();
+    session.run(addPart, { path, ...args }, path);
+    session.endStep();
+  };
+  const add = () =>
+    change({
+      value: blank(),
+      notes: guesses.map(({ field, ...note }) => ({ path: `${path}/${field}`, kind: 'guess', ...note })),
+    });
+  if (!isThere) {
+    return (
+      <div class="ff-part-missing">
+        <Button onPress={add}>Add {label}</Button>
+        {hint !== undefined && <p class="ff-least ff-quiet">{hint}</p>}
+        <Trouble path={path} />
+      </div>
+    );
+  }
+  return (
+    <fieldset class="ff-place">
+      <legend class="ff-label">{label.charAt(0).toUpperCase() + label.slice(1)}</legend>
+      {hint !== undefined && <p class="ff-least ff-quiet">{hint}</p>}
+      {children}
+      <Trouble path={path} />
+      <Button kind="quiet" label={`Take out ${label}`} onPress={() => change({ value: null, notes: [] })}>
+        Take out
+      </Button>
+    </fieldset>
+  );
+}
+
 export interface PlacesProps {
   /** The list's path in the plan. */
   listPath: string;
@@ -58,6 +115,8 @@ export interface PlacesProps {
   children: (path: string, place: unknown, index: number) => ComponentChildren;
   /** A list that may not be empty keeps its last place. */
   keepsOne?: boolean | undefined;
+  /** Where more goes with a place than the place. */
+  removal?: Command<{ path: string }> | undefined;
 }
 
 /** Every place of a list with its fields, a way to take it out, and a way to add one. */
@@ -68,6 +127,7 @@ export function Places({
   blank,
   children,
   keepsOne = false,
+  removal = removePlace,
 }: PlacesProps): VNode {
   const session = useSession();
   const plan = usePlan();
@@ -90,7 +150,7 @@ export function Places({
               <Button
                 kind="quiet"
                 label={`Take out ${nameOf(place, index)}`}
-                onPress={() => session.run(removePlace, { path }, listPath)}
+                onPress={() => session.run(removal, { path }, listPath)}
               >
                 Take out
               </Button>

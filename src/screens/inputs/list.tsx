@@ -1,5 +1,5 @@
 // All inputs of a plan, grouped by chain, product and business; each section opens in place and is drawn when it opens.
-// Worked example: a plan of two chains and one product has 14 + 4 + 6 sections.
+// Worked example: a plan of two chains and one product has 18 + 6 + 7 sections.
 import type { ComponentChildren, VNode } from 'preact';
 import { useId } from 'preact/hooks';
 import { Fold } from '../ladder/parts.tsx';

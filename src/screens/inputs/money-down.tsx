@@ -22,6 +22,7 @@ const DISPLAY: readonly FieldSpec[] = [
   money('feeAmountPerStoreWeek', 'Fee a store a week'),
   count('weeks', 'Stands for', 'weeks'),
   share('liftRate', 'Sells more by', { hint: 'On top of the rate of sale while it stands.' }),
+  share('liftEndRate', 'In its last week by', { placeholder: 'as at first' }),
 ];
 
 export function MoneyDownSection({ base }: { base: string }): VNode {

@@ -58,6 +58,14 @@ export function FundingSection(): VNode {
         }}
       />
       <FundingPlaces />
+      <p class="ff-least ff-quiet">What a lender would advance, for the page made for one:</p>
+      <Fields
+        base="business/lender"
+        specs={[
+          share('receivablesRate', 'On invoices not too old', { step: 'depth' }),
+          share('stockRate', 'On finished goods, at cost', { step: 'depth' }),
+        ]}
+      />
     </>
   );
 }

@@ -1,29 +1,14 @@
-// Inputs of one product: how it is packed, how it is made, how it sells by season, and what is there already.
+// Inputs of one product: how it is made, on which line, in which weeks more of it can be, and how long it keeps.
 // Worked example: half down with the order and six weeks to make put money out long before a store opens.
 import type { VNode } from 'preact';
-import { getAt } from '../../domain/plan/path.ts';
-import { Disclosure } from '../../widgets/index.ts';
-import { FieldFor, PartFor } from '../shared/field-for.tsx';
-import { usePlan } from '../shared/session-context.ts';
-import { Fields, Places } from './fields.tsx';
-import { choice, count, type FieldSpec, money, share } from './specs.ts';
-
-const PACK: readonly FieldSpec[] = [
-  count('caseUnits', 'Units in a case', '', { step: 'one', least: 1 }),
-  count('palletCases', 'Cases on a pallet', '', { least: 1 }),
-  count('shipmentUnits', 'Units in a standard shipment', '', {
-    hint: 'Costs stated for a shipment are shared out over these.',
-  }),
-];
-
-export function PackSection({ base }: { base: string }): VNode {
-  return (
-    <>
-      <FieldFor path={`${base}/name`} label="Product" kind="text" />
-      <Fields base={base} specs={PACK} />
-    </>
-  );
-}
+import { addLineFor } from '../../app/commands/business.ts';
+import type { Item } from '../../domain/plan/index.ts';
+import { SelectField } from '../../widgets/index.ts';
+import { usePlan, useSession } from '../shared/session-context.ts';
+import { Fields, type Guess, Part, Places, Trouble } from './fields.tsx';
+import { laterThan } from './later-than.ts';
+import { blankLine } from './lines.tsx';
+import { count, type FieldSpec, money, share, week } from './specs.ts';
 
 const SUPPLY: readonly FieldSpec[] = [
   count('leadWeeks', 'Takes to make', 'weeks', { step: 'one' }),
@@ -35,8 +20,41 @@ const SUPPLY: readonly FieldSpec[] = [
   count('supplierDays', 'Rest paid after landing', 'days', { step: 'days' }),
 ];
 
-export function SupplySection({ base }: { base: string }): VNode {
-  const season = getAt(usePlan(), `${base}/seasonFactors`);
+const STEP: readonly FieldSpec[] = [
+  week('fromWeek', 'From'),
+  count('unitsPerWeek', 'At most a week then', 'units'),
+  money('capitalAmount', 'Costs', { step: 'sum' }),
+  count('leadWeeks', 'Set up in', 'weeks'),
+  count('lifeWeeks', 'Lasts', 'weeks'),
+];
+
+const ON_LINE: readonly FieldSpec[] = [
+  count('unitsPerHour', 'Made an hour', 'units'),
+  share('yieldRate', 'Of these, good', { step: 'slowShare' }),
+  share('hoursShare', 'Its share of the hours', {
+    step: 'depth',
+    placeholder: 'the rest',
+    hint: 'Left empty, it has what products with a share, and those above it, leave.',
+  }),
+];
+
+const SHELF_LIFE: readonly FieldSpec[] = [
+  count('weeks', 'Keeps for', 'weeks', { step: 'one', least: 1 }),
+  count('leastWeeksAtReceipt', 'Least left when a chain takes it in', 'weeks', { step: 'one' }),
+];
+
+const SHELF_LIFE_GUESSES: readonly Guess[] = [
+  {
+    field: 'leastWeeksAtReceipt',
+    source: 'Chains ask for part of the life; ask yours',
+    low: '8',
+    high: '39',
+  },
+];
+
+export function SupplySection({ base, item }: { base: string; item: Item }): VNode {
+  const { horizonWeeks } = usePlan();
+  const first = Math.min(26, horizonWeeks - 1);
   return (
     <>
       <Fields base={`${base}/supply`} specs={SUPPLY} />
@@ -46,95 +64,63 @@ export function SupplySection({ base }: { base: string }): VNode {
         addLabel="Add capacity later on"
         blank={(id) => ({
           id,
-          fromWeek: 26,
+          fromWeek: laterThan(item.supply.capacitySteps, first, horizonWeeks),
           unitsPerWeek: 1000,
           capitalAmount: '0',
           leadWeeks: 0,
           lifeWeeks: 260,
         })}
       >
-        {(path) => (
-          <Fields
-            base={path}
-            specs={[
-              count('fromWeek', 'From week', ''),
-              count('unitsPerWeek', 'At most a week then', 'units'),
-              money('capitalAmount', 'Costs', { step: 'sum' }),
-              count('leadWeeks', 'Set up in', 'weeks'),
-              count('lifeWeeks', 'Lasts', 'weeks'),
-            ]}
-          />
-        )}
+        {(path) => <Fields base={path} specs={STEP} />}
       </Places>
-      <PartFor
-        path={`${base}/seasonFactors`}
-        label="Sells by season"
-        blank={() => Array.from({ length: 52 }, () => '1')}
-      />
-      {Array.isArray(season) && <SeasonFields base={`${base}/seasonFactors`} />}
+      <MadeOn base={base} item={item} />
+      <Part
+        path={`${base}/supply/shelfLife`}
+        label="a shelf life"
+        hint="The oldest leaves first; what is too old to be taken in is written off."
+        blank={() => ({ weeks: 52, leastWeeksAtReceipt: 26 })}
+        guesses={SHELF_LIFE_GUESSES}
+      >
+        <Fields base={`${base}/supply/shelfLife`} specs={SHELF_LIFE} />
+      </Part>
     </>
   );
 }
 
-/** 52 factors by ISO week; drawn when opened. */
-function SeasonFields({ base }: { base: string }): VNode {
-  return (
-    <Disclosure summary="Factor for each week of the year (1 is usual)">
-      <Fields
-        base={base}
-        specs={Array.from(
-          { length: 52 },
-          (_, index): FieldSpec => ({ field: String(index), label: `Week ${index + 1}`, kind: 'factor' }),
-        )}
-      />
-    </Disclosure>
-  );
-}
+const NONE = '';
+const NEW = 'new line';
 
-export function StockSection({ base }: { base: string }): VNode {
+/** The line it is made on: none of its own, one that is there, or a new one. */
+function MadeOn({ base, item }: { base: string; item: Item }): VNode {
+  const session = useSession();
+  const { lines } = usePlan().business;
+  const { line } = item.supply;
+  const path = `${base}/supply/line`;
+  const fresh = { unitsPerHour: 100, yieldRate: '1', hoursShare: null };
+  const choose = (value: string): void => {
+    session.endStep();
+    if (value === NONE) session.setField(path, null);
+    else if (value === NEW) {
+      const made = blankLine(session.newId(), lines.length);
+      session.run(addLineFor, { line: made, itemId: item.id, place: fresh }, path);
+    } else session.setField(path, { ...(line ?? fresh), lineId: value });
+    session.endStep();
+  };
   return (
-    <>
-      <Fields
-        base={`${base}/opening`}
-        specs={[count('units', 'Units we hold today', ''), money('stockAmount', 'Their value in the books')]}
+    <div class="ff-places">
+      <SelectField
+        label="Made on"
+        hint="Products share the hours of a line. Its shifts stand under Business, “Production lines”."
+        value={line?.lineId ?? NONE}
+        choices={[
+          { value: NONE, label: 'no line shared with others' },
+          ...lines.map(({ id, name }) => ({ value: id, label: name })),
+          { value: NEW, label: 'a new line' },
+        ]}
+        onChoose={choose}
       />
-      <Places
-        listPath={`${base}/opening/onOrder`}
-        nameOf={(_, index) => `On order ${index + 1}`}
-        addLabel="Add an order under way"
-        blank={(id) => ({ id, landsWeek: 2, units: 1000, depositPaidAmount: '0' })}
-      >
-        {(path) => (
-          <Fields
-            base={path}
-            specs={[
-              count('landsWeek', 'Lands in week', ''),
-              count('units', 'Units', ''),
-              money('depositPaidAmount', 'Already paid on it'),
-            ]}
-          />
-        )}
-      </Places>
-      <Places
-        listPath={`${base}/removals`}
-        nameOf={(_, index) => `Not sold ${index + 1}`}
-        addLabel="Add samples or a write-off"
-        blank={(id) => ({ id, week: 1, units: 12, reason: 'samples' })}
-      >
-        {(path) => (
-          <Fields
-            base={path}
-            specs={[
-              count('week', 'In week', ''),
-              count('units', 'Units', ''),
-              choice('reason', 'As', [
-                { value: 'samples', label: 'samples' },
-                { value: 'writeOff', label: 'a write-off' },
-              ]),
-            ]}
-          />
-        )}
-      </Places>
-    </>
+      <Trouble path={path} />
+      {line !== null && <Fields base={path} specs={ON_LINE} />}
+    </div>
   );
 }

@@ -3,6 +3,7 @@
 import { dec } from '../../domain/money/decimal.ts';
 import type { Account, Item, Plan } from '../../domain/plan/index.ts';
 import type { Results } from '../../domain/results.ts';
+import { shapeOf } from '../../domain/season-shapes.ts';
 import type { ChainSection, InputPlace, PlanSection, ProductSection } from '../shared/input-places.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 
@@ -35,7 +36,9 @@ const CHAIN_WORDS: Record<ChainSection, (account: Account, told: Told) => string
   openings: doorsWords,
   listings: ratesWords,
   moneyDown: moneyDownWords,
+  ordering: orderingWords,
   terms: termsWords,
+  deductions: deductionsWords,
   allowances: allowancesWords,
   hands: handsWords,
   promotions: ({ promotions }, { say }) => countWords(promotions.length, 'promotion', say),
@@ -43,8 +46,11 @@ const CHAIN_WORDS: Record<ChainSection, (account: Account, told: Told) => string
 
 const PRODUCT_WORDS: Record<ProductSection, (item: Item, told: Told) => string> = {
   cost: landedWords,
-  pack: ({ caseUnits }, { say }) => `${say.count(caseUnits)} in a case`,
+  pack: ({ caseUnits, pack }, { say }) =>
+    `${say.count(caseUnits)} in a case${pack === null ? '' : `, ${say.count(pack.layerCases)} cases a layer`}`,
   supply: supplyWords,
+  buying: buyingWords,
+  season: seasonWords,
   stock: ({ opening: { units } }, { say }) => (units === 0 ? 'none' : countWords(units, 'unit', say)),
 };
 
@@ -56,6 +62,7 @@ const PLAN_WORDS: Record<PlanSection, (told: Told) => string> = {
     const lines = business.overheads.length + business.capital.length;
     return lines === 0 ? 'not in this yet' : countWords(lines, 'line', say);
   },
+  lines: ({ plan: { business }, say }) => countWords(business.lines.length, 'line', say),
   funding: ({ plan: { business }, say }) => countWords(business.funding.length, 'line', say),
   books: ({ plan, say }) => {
     const { receivables, payables, accrued, loans } = plan.business.openingBooks;
@@ -123,7 +130,45 @@ function landedWords(item: Item, { results, say }: Told): string {
 function supplyWords({ supply }: Item, { say }: Told): string {
   const lid = supply.capacityUnitsPerWeek;
   const weeks = `${say.count(supply.leadWeeks)} ${supply.leadWeeks === 1 ? 'week' : 'weeks'} to make`;
-  return lid === null ? weeks : `${weeks}, at most ${say.count(lid)} a week`;
+  const life = supply.shelfLife === null ? '' : `, keeps ${say.count(supply.shelfLife.weeks)}`;
+  return `${weeks}${lid === null ? '' : `, at most ${say.count(lid)} a week`}${life}`;
+}
+
+function orderingWords({ ordering, depot }: Account, { say }: Told): string {
+  const { everyWeeks, daily, orderIn } = ordering;
+  const often = daily
+    ? 'by the day'
+    : everyWeeks === 1
+      ? 'every week'
+      : `every ${say.count(everyWeeks)} weeks`;
+  const inWhole = orderIn === 'case' ? '' : `, by the ${orderIn}`;
+  const by = { chain: ', its own depot', distributor: ', a distributor’s depot' };
+  return `${often}${inWhole}${depot === null ? '' : by[depot.keptBy]}`;
+}
+
+function deductionsWords({ delivery, service, disputed }: Account, { say }: Told): string {
+  const parts = [
+    delivery === null ? '' : 'each delivery costs',
+    service === null ? '' : `${say.percent(dec(service.leastFillRate))} or a charge`,
+    disputed === null ? '' : `${say.percent(dec(disputed.wrongRate))} not owed`,
+  ].filter((part) => part !== '');
+  return parts.length === 0 ? 'none' : parts.join(', ');
+}
+
+function buyingWords({ supply }: Item, { say }: Told): string {
+  const { sources, priceBreaks, expedite, purchaseCurrency } = supply;
+  const parts = [
+    sources.length === 0 ? '' : countWords(sources.length + 1, 'supplier', say),
+    priceBreaks.length === 0 ? '' : countWords(priceBreaks.length, 'price break', say),
+    expedite === null ? '' : 'rush orders',
+    purchaseCurrency === null ? '' : `in ${purchaseCurrency.code}`,
+  ].filter((part) => part !== '');
+  return parts.length === 0 ? 'one supplier' : parts.join(', ');
+}
+
+function seasonWords({ seasonFactors }: Item): string {
+  if (seasonFactors === null) return 'none';
+  return shapeOf(seasonFactors)?.label.toLowerCase() ?? 'own factors';
 }
 
 function countWords(count: number, noun: string, say: ScreenSay): string {

@@ -10,12 +10,18 @@ import { Openings } from '../roll-out/openings.tsx';
 import type { ChainSection, InputPlace, PlanSection, ProductSection } from '../shared/input-places.ts';
 import { usePlan } from '../shared/session-context.ts';
 import { CashSection, MarketSection, OverheadSection, VerdictLinesSection } from './business.tsx';
+import { BuyingSection } from './buying.tsx';
+import { DeductionsSection } from './deductions.tsx';
+import { LinesSection } from './lines.tsx';
 import { ListingsSection } from './listings.tsx';
 import { MoneyDownSection } from './money-down.tsx';
 import { BooksSection, FundingSection } from './money-in.tsx';
-import { PackFigures } from './pack-figures.tsx';
-import { PackSection, StockSection, SupplySection } from './production.tsx';
+import { OrderingSection } from './ordering.tsx';
+import { PackSection } from './pack.tsx';
+import { SupplySection } from './production.tsx';
 import { PromotionsSection } from './promotions.tsx';
+import { SeasonSection } from './season.tsx';
+import { StockSection } from './stock.tsx';
 import { TermsSection } from './terms.tsx';
 import './inputs.css';
 
@@ -27,13 +33,18 @@ export const SECTION_TITLES: Record<ChainSection | ProductSection | PlanSection,
   allowances: 'Allowances and selling costs',
   moneyDown: 'Money down',
   promotions: 'Promotions',
+  ordering: 'Orders and depot',
+  deductions: 'Deliveries and deductions',
   cost: 'Landed cost',
   pack: 'Name and pack',
   supply: 'Production',
+  buying: 'Suppliers, rush orders, currency',
+  season: 'Season',
   stock: 'Stock today',
   market: 'Market, tax and dates',
   cash: 'Cash',
   overhead: 'Rent, wages, equipment',
+  lines: 'Production lines',
   funding: 'Funding counted on',
   books: 'Books on the first day',
   verdictLines: 'Verdict lines',
@@ -60,16 +71,20 @@ function bodyOf(plan: Plan, place: InputPlace): VNode {
     const item = plan.items.find(({ id }) => id === place.id);
     const base = `items/${place.id}`;
     if (!item) return gone;
-    if (place.section === 'cost') return <CostLines itemId={item.id} />;
-    if (place.section === 'pack') {
-      return (
-        <>
-          <PackSection base={base} />
-          <PackFigures item={item} />
-        </>
-      );
+    switch (place.section) {
+      case 'cost':
+        return <CostLines itemId={item.id} />;
+      case 'pack':
+        return <PackSection base={base} item={item} />;
+      case 'supply':
+        return <SupplySection base={base} item={item} />;
+      case 'buying':
+        return <BuyingSection base={base} item={item} />;
+      case 'season':
+        return <SeasonSection base={base} item={item} />;
+      case 'stock':
+        return <StockSection base={base} />;
     }
-    return place.section === 'supply' ? <SupplySection base={base} /> : <StockSection base={base} />;
   }
   const account = plan.accounts.find(({ id }) => id === place.id);
   const base = `accounts/${place.id}`;
@@ -92,8 +107,12 @@ function bodyOf(plan: Plan, place: InputPlace): VNode {
       return <AllowancesEditor accountId={account.id} />;
     case 'moneyDown':
       return <MoneyDownSection base={base} />;
+    case 'ordering':
+      return <OrderingSection base={base} account={account} />;
+    case 'deductions':
+      return <DeductionsSection base={base} />;
     case 'promotions':
-      return <PromotionsSection base={base} />;
+      return <PromotionsSection base={base} account={account} />;
   }
 }
 
@@ -101,6 +120,7 @@ const PLAN: Record<PlanSection, () => VNode> = {
   market: () => <MarketSection />,
   cash: () => <CashSection />,
   overhead: () => <OverheadSection />,
+  lines: () => <LinesSection />,
   funding: () => <FundingSection />,
   books: () => <BooksSection />,
   verdictLines: () => <VerdictLinesSection />,

@@ -6,7 +6,7 @@ import type { FieldKind } from '../shared/typed-kinds.ts';
 export interface FieldSpec {
   field: string;
   label: string;
-  kind: FieldKind | 'switch' | 'choice' | 'date';
+  kind: FieldKind | 'switch' | 'choice' | 'date' | 'week';
   unit?: string;
   /** A sum or price in the plan's currency: its sign stands before or after. */
   isMoney?: boolean;
@@ -19,11 +19,25 @@ export interface FieldSpec {
   asList?: boolean;
 }
 
+export const factor = (field: string, label: string, more: Partial<FieldSpec> = {}): FieldSpec => ({
+  field,
+  label,
+  kind: 'factor',
+  ...more,
+});
+
 export const money = (field: string, label: string, more: Partial<FieldSpec> = {}): FieldSpec => ({
   field,
   label,
   kind: 'amount',
   isMoney: true,
+  ...more,
+});
+/** A week of the plan, with the day it begins below. */
+export const week = (field: string, label: string, more: Partial<FieldSpec> = {}): FieldSpec => ({
+  field,
+  label,
+  kind: 'week',
   ...more,
 });
 export const share = (field: string, label: string, more: Partial<FieldSpec> = {}): FieldSpec => ({
@@ -57,6 +71,13 @@ export const choice = (
   choices: readonly { value: string; label: string }[],
   more: Partial<FieldSpec> = {},
 ): FieldSpec => ({ field, label, kind: 'choice', choices, ...more });
+
+/** What an order is made in whole numbers of. */
+export const ORDER_IN = [
+  { value: 'case', label: 'cases' },
+  { value: 'layer', label: 'layers' },
+  { value: 'pallet', label: 'pallets' },
+];
 
 /** What a sum is asked for. */
 export const PER = [

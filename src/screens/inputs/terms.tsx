@@ -7,7 +7,7 @@ import { CautionsFor } from '../shared/cautions-for.tsx';
 import { PartFor } from '../shared/field-for.tsx';
 import { usePlan, useSession } from '../shared/session-context.ts';
 import { Fields } from './fields.tsx';
-import { choice, count, type FieldSpec, share } from './specs.ts';
+import { choice, count, type FieldSpec, money, share } from './specs.ts';
 
 const TERMS: readonly FieldSpec[] = [
   count('terms/paymentDays', 'Paid in', 'days', { step: 'days' }),
@@ -18,6 +18,11 @@ const TERMS: readonly FieldSpec[] = [
     { value: 'cancelled', label: 'is cancelled' },
   ]),
   share('terms/badDebtRate', 'Never paid'),
+  money('creditLimitAmount', 'May owe us at most', {
+    step: 'sum',
+    placeholder: 'no limit',
+    hint: 'What would pass it waits, or is cancelled.',
+  }),
   count('priority', 'Turn in a shortage', '', { hint: '1 ships first when there is not enough for all.' }),
 ];
 

@@ -5,7 +5,7 @@ import { hashOf } from '../../app/route.ts';
 import type { Account } from '../../domain/plan/index.ts';
 import { LinkButton } from '../../widgets/index.ts';
 import { Fields, Places } from '../inputs/fields.tsx';
-import { choice, count, share } from '../inputs/specs.ts';
+import { choice, count, share, week } from '../inputs/specs.ts';
 import { WeekFor } from '../ladder/week-for.tsx';
 import { usePlan } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
@@ -58,7 +58,7 @@ export function Openings({ account }: { account: Account }): VNode {
       >
         {(path) => <Fields base={path} specs={RUNNING} />}
       </Places>
-      <Losing base={base} />
+      <Losing account={account} />
     </div>
   );
 }
@@ -75,7 +75,20 @@ function Span({ wave: { openWeek, doors, doorsPerWeek } }: { wave: Wave }): VNod
   return <p class="ff-least ff-quiet">{words}</p>;
 }
 
-const ATTRITION = [share('attritionYearlyRate', 'Doors lost in a year', { step: 'slowShare' })];
+const ATTRITION = [
+  share('attritionYearlyRate', 'Doors lost in a year', { step: 'slowShare' }),
+  share('voidRate', 'Doors without it on the shelf', {
+    step: 'slowShare',
+    hint: 'Of the doors that open: authorised, but neither filled nor selling.',
+  }),
+];
+const CUT = [week('week', 'They close in'), count('doors', 'Doors', '', { step: 'doors', least: 1 })];
+const MARKDOWN = [
+  share('exitMarkdownRate', 'Money for marking it down', {
+    step: 'depth',
+    hint: 'Of the invoiced value of what stands there.',
+  }),
+];
 const CLOSED = [
   choice('closedStock', 'Stock of a closed door', [
     { value: 'kept', label: 'the chain keeps' },
@@ -84,13 +97,31 @@ const CLOSED = [
   ]),
 ];
 
-/** Attrition, the week the chain takes it off its shelves, and whose the stock is then. */
-function Losing({ base }: { base: string }): VNode {
+/** Attrition and voids, doors planned to close, the week the chain takes it off its shelves, and whose the stock is then. */
+function Losing({ account }: { account: Account }): VNode {
+  const { horizonWeeks } = usePlan();
+  const base = `accounts/${account.id}`;
   return (
     <div>
       <Fields base={base} specs={ATTRITION} />
+      <Places
+        listPath={`${base}/cuts`}
+        nameOf={(_, index) => `Closing ${index + 1}`}
+        addLabel="Add a planned closing of doors"
+        blank={(id) => ({ id, week: closingWeek(account, horizonWeeks), doors: 1 })}
+      >
+        {(path) => <Fields base={path} specs={CUT} />}
+      </Places>
       <WeekFor path={`${base}/cutWeek`} label="Taken off the shelves in" placeholder="never" />
       <Fields base={base} specs={CLOSED} />
+      {account.closedStock === 'kept' && <Fields base={base} specs={MARKDOWN} />}
     </div>
   );
+}
+
+/** Half a year after the first doors are open, where the plan goes so far and the chain still has it. */
+function closingWeek({ waves, runningDoors, cutWeek }: Account, horizonWeeks: number): number {
+  const first =
+    runningDoors.length > 0 ? 0 : Math.min(...waves.map(({ openWeek }) => openWeek), horizonWeeks);
+  return Math.max(0, Math.min(first + 26, horizonWeeks - 1, (cutWeek ?? horizonWeeks) - 1));
 }

@@ -7,13 +7,23 @@ export const CHAIN_SECTIONS = [
   'hands',
   'listings',
   'openings',
+  'ordering',
   'terms',
+  'deductions',
   'allowances',
   'moneyDown',
   'promotions',
 ] as const;
-export const PRODUCT_SECTIONS = ['cost', 'pack', 'supply', 'stock'] as const;
-export const PLAN_SECTIONS = ['market', 'cash', 'overhead', 'funding', 'books', 'verdictLines'] as const;
+export const PRODUCT_SECTIONS = ['cost', 'pack', 'supply', 'buying', 'season', 'stock'] as const;
+export const PLAN_SECTIONS = [
+  'market',
+  'cash',
+  'overhead',
+  'lines',
+  'funding',
+  'books',
+  'verdictLines',
+] as const;
 
 export type ChainSection = (typeof CHAIN_SECTIONS)[number];
 export type ProductSection = (typeof PRODUCT_SECTIONS)[number];
@@ -57,11 +67,20 @@ const CHAIN_FIELDS: Readonly<Record<string, ChainSection>> = {
   runningDoors: 'openings',
   attritionYearlyRate: 'openings',
   cutWeek: 'openings',
+  cuts: 'openings',
+  exitMarkdownRate: 'openings',
+  voidRate: 'openings',
   closedStock: 'openings',
   ramp: 'listings',
+  ordering: 'ordering',
+  depot: 'ordering',
   terms: 'terms',
+  creditLimitAmount: 'terms',
   sale: 'terms',
   priority: 'terms',
+  delivery: 'deductions',
+  service: 'deductions',
+  disputed: 'deductions',
   allowances: 'allowances',
   slotting: 'moneyDown',
   freeFill: 'moneyDown',
@@ -81,26 +100,32 @@ const PRODUCT_FIELDS: Readonly<Record<string, ProductSection>> = {
   supply: 'supply',
   opening: 'stock',
   removals: 'stock',
-  seasonFactors: 'supply',
+  seasonFactors: 'season',
 };
+
+/** Of what is under `supply`, the part that is bought elsewhere, or otherwise. */
+const BUYING_FIELDS = ['sources', 'priceBreaks', 'expedite', 'purchaseCurrency'];
 
 const BUSINESS_FIELDS: Readonly<Record<string, PlanSection>> = {
   openingCashAmount: 'cash',
   baseSales: 'cash',
   overheads: 'overhead',
   capital: 'overhead',
+  lines: 'lines',
+  lender: 'funding',
   funding: 'funding',
   openingBooks: 'books',
   vat: 'market',
 };
 
 function placeOfPath(path: string): InputPlace | null {
-  const [list = '', id = '', field = ''] = path.split('/');
+  const [list = '', id = '', field = '', part = ''] = path.split('/');
   if (list === 'accounts' && id !== '') {
     return { of: 'chain', section: CHAIN_FIELDS[field] ?? 'hands', id };
   }
   if (list === 'items' && id !== '') {
-    return { of: 'product', section: PRODUCT_FIELDS[field] ?? 'cost', id };
+    const isBuying = field === 'supply' && BUYING_FIELDS.includes(part);
+    return { of: 'product', section: isBuying ? 'buying' : (PRODUCT_FIELDS[field] ?? 'cost'), id };
   }
   if (list === 'business') return { of: 'plan', section: BUSINESS_FIELDS[id] ?? 'cash' };
   if (list === 'thresholds') return { of: 'plan', section: 'verdictLines' };

@@ -51,6 +51,20 @@ const WORDS: Readonly<Record<string, string>> = {
   freeCasesPerDoor: 'free cases a store',
   depthUnits: 'units behind a facing',
   vat: 'tax between businesses',
+  sources: 'supplier',
+  priceBreaks: 'price break',
+  expedite: 'rush orders',
+  lines: 'production line',
+  steps: 'change of shifts',
+  cuts: 'planned closing',
+  service: 'short deliveries',
+  disputed: 'deductions not owed',
+  delivery: 'a delivery',
+  voidRate: 'doors without it on the shelf',
+  exitMarkdownRate: 'money for marking it down',
+  creditLimitAmount: 'may owe us at most',
+  seasonFactors: 'season',
+  pack: 'sizes and weight',
 };
 
 /** The place as words, outermost first. */

@@ -1,14 +1,13 @@
 // What can be typed into a field, and how a plan's value stands in it. The session reads texts with the same parser; it
 // is asked here only for fields outside a plan (the seven numbers) and for what a text could have meant besides.
 // Worked example: "33 %" read as percent is "0.33", and "0.33" stands in its field as "33".
-import type { TypingKind } from '../../app/session.ts';
 import { dec } from '../../domain/money/decimal.ts';
 import { exact } from '../../domain/money/format.ts';
 import { parseTyped, type Typed, type TypedKind } from '../../domain/money/parse-typed.ts';
 import { browserLook } from './screen-say.ts';
 
-/** text: a name as it is; factor: a plain number like 1.25; the others as parse-typed.ts has them. */
-export type FieldKind = TypedKind | 'text' | 'factor';
+/** text: a name as it is; the others as parse-typed.ts has them. */
+export type FieldKind = TypedKind | 'text';
 
 export interface TypedArgs {
   text: string;
@@ -16,16 +15,9 @@ export interface TypedArgs {
   currency: string;
 }
 
-/** What the session reads a text of this kind as. */
-export function typingKind(kind: FieldKind): TypingKind {
-  return kind === 'factor' ? 'rateOfSale' : kind;
-}
-
 /** How a text is read: a number, or what was expected. Null for kinds that are no number. */
 export function readNumber({ text, kind, currency }: TypedArgs): Typed | null {
-  if (kind === 'text') return null;
-  const read = parseTyped(browserLook(currency), kind === 'factor' ? 'rateOfSale' : kind, text);
-  return read.ok || kind !== 'factor' ? read : { ...read, expected: 'a number, like 1.25' };
+  return kind === 'text' ? null : parseTyped(browserLook(currency), kind, text);
 }
 
 /** A plan's value as the text a field shows: no grouping, the locale's decimal mark, percent in points. */

@@ -10,7 +10,7 @@ import type { Outcome } from '../../domain/problems.ts';
 import { problemWords } from './problem-words.ts';
 import { usePlan, useSession } from './session-context.ts';
 import { type StepName, stepped } from './steps.ts';
-import { type FieldKind, readNumber, textOf, typingKind } from './typed-kinds.ts';
+import { type FieldKind, readNumber, textOf } from './typed-kinds.ts';
 
 export interface FieldArgs {
   path: string;
@@ -67,7 +67,7 @@ export function useField({ path, label, kind }: FieldArgs): FieldState {
     readBack: live === undefined ? undefined : readBackOf({ text: live, kind, currency }),
     onInput: (typed) => {
       stepping.current = false;
-      session.typeInto(path, typed, typingKind(kind));
+      session.typeInto(path, typed, kind);
       const now = session.plan.value;
       setDraft({ text: typed, value: now === null ? undefined : getAt(now, path) });
     },
