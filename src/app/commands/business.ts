@@ -1,8 +1,8 @@
 // Commands about the business around the products: standing overhead, the funding a plan counts on, lines that make them.
 // Worked example: addOverhead(plan, { overhead: { id: 'rent', label: 'Rent', amountPerWeek: '350', fromWeek: 0, untilWeek: null } })
-import type { Business, Plan } from '../../domain/plan/index.ts';
+import type { BasisNote, Business, Plan } from '../../domain/plan/index.ts';
 import type { Outcome } from '../../domain/problems.ts';
-import { append, removePlace, setField } from './field.ts';
+import { addPart, append, removePlace, setField } from './field.ts';
 
 type Overhead = Business['overheads'][number];
 type Offer = Business['funding'][number];
@@ -28,14 +28,13 @@ export function removeFunding(plan: Plan, { fundingId }: { fundingId: string }):
 /** A new production line, and one product made on it from now on. */
 export function addLineFor(
   plan: Plan,
-  { line, itemId, place }: { line: Line; itemId: string; place: Omit<OnLine, 'lineId'> },
+  args: { line: Line; itemId: string; place: Omit<OnLine, 'lineId'>; notes: readonly BasisNote[] },
 ): Outcome<Plan> {
+  const { line, itemId, place, notes } = args;
   const added = append(plan, 'business/lines', line);
   if (!added.ok) return added;
-  return setField(added.value, {
-    path: `items/${itemId}/supply/line`,
-    value: { ...place, lineId: line.id },
-  });
+  const path = `items/${itemId}/supply/line`;
+  return addPart(added.value, { path, value: { ...place, lineId: line.id }, notes });
 }
 
 /** What was made on it is made without a line again. */

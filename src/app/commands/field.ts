@@ -36,12 +36,17 @@ export function setFields(plan: Plan, { changes }: { changes: readonly FieldChan
   );
 }
 
-/** Puts `place` into the list at `listPath` before `index`; the list's length puts it last. */
+/** Puts `place` into the list at `listPath` before `index`; the list's length puts it last. `notes` say what in it is a default. */
 export function addPlace(
   plan: Plan,
-  { listPath, index, place }: { listPath: string; index: number; place: unknown },
+  {
+    listPath,
+    index,
+    place,
+    notes = [],
+  }: { listPath: string; index: number; place: unknown; notes?: readonly BasisNote[] },
 ): Outcome<Plan> {
-  return fine(insertAt(plan, listPath, index, place));
+  return fine(withNotes(insertAt(plan, listPath, index, place), notes));
 }
 
 export function removePlace(plan: Plan, { path }: { path: string }): Outcome<Plan> {

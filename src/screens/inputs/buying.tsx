@@ -1,7 +1,9 @@
 // Inputs of one product: who else makes it, what an order of many costs, what a rush costs, and in which currency it is
 // bought. Worked example: from 10,000 units on the goods cost 92 %; a second supplier takes what the first one can't.
 import type { VNode } from 'preact';
+import { landedOf } from '../../domain/ladder/landed.ts';
 import { CURRENCY_CODES } from '../../domain/money/currency.ts';
+import { ZERO } from '../../domain/money/decimal.ts';
 import type { Item } from '../../domain/plan/index.ts';
 import { usePlan } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
@@ -31,11 +33,21 @@ const RUSH: readonly FieldSpec[] = [
     step: 'sum',
     hint: 'Air freight or overtime, on top of what the unit costs anyway.',
   }),
-  { ...count('mostUnitsPerWeek', 'At most a week', 'units'), placeholder: 'what is missing' },
+  { ...count('mostUnitsPerWeek', 'At most a week', 'units'), placeholder: 'no lid' },
 ];
 
 const RUSH_GUESSES: readonly Guess[] = [
   { field: 'leadWeeks', source: 'By air instead of by sea; ask the carrier', low: '1', high: '4' },
+];
+
+const SOURCE_GUESSES: readonly Guess[] = [
+  { field: 'goodsAmountPerUnit', source: 'As the first supplier’s; ask this one', low: null, high: null },
+  {
+    field: 'freightAmountPerUnit',
+    source: 'As from the first supplier; ask this one',
+    low: null,
+    high: null,
+  },
 ];
 
 const CURRENCY: readonly FieldSpec[] = [
@@ -56,6 +68,7 @@ export function BuyingSection({ base, item }: { base: string; item: Item }): VNo
   const say = useSay();
   const path = `${base}/supply`;
   const { supply } = item;
+  const rush = rushExtra(item);
   return (
     <>
       <Places
@@ -70,7 +83,8 @@ export function BuyingSection({ base, item }: { base: string; item: Item }): VNo
         listPath={`${path}/sources`}
         nameOf={(place, index) => nameIn(place, 'name') ?? `Supplier ${index + 2}`}
         addLabel="Add another supplier"
-        blank={(id) => blankSource(id, supply)}
+        blank={(id) => blankSource(id, item)}
+        guesses={SOURCE_GUESSES}
       >
         {(place) => <Fields base={place} specs={SOURCE} />}
       </Places>
@@ -83,10 +97,18 @@ export function BuyingSection({ base, item }: { base: string; item: Item }): VNo
         hint="For what stock and orders leave short within a few weeks."
         blank={() => ({
           leadWeeks: Math.min(2, supply.leadWeeks),
-          extraAmountPerUnit: '0',
+          extraAmountPerUnit: rush.middle,
           mostUnitsPerWeek: null,
         })}
-        guesses={RUSH_GUESSES}
+        guesses={[
+          ...RUSH_GUESSES,
+          {
+            field: 'extraAmountPerUnit',
+            source: 'Half the landed cost again; ask the carrier',
+            low: rush.low,
+            high: rush.high,
+          },
+        ]}
       >
         <Fields base={`${path}/expedite`} specs={RUSH} />
       </Part>
@@ -119,8 +141,12 @@ function nextBreak({ priceBreaks, minimumOrderUnits }: Item['supply']): number {
   return Math.min(most === 0 ? Math.max(1000, minimumOrderUnits * 2) : most * 2, 100_000_000);
 }
 
-/** As the first supplier in everything but its prices, which have to be asked for. */
-function blankSource(id: string, supply: Item['supply']): Item['supply']['sources'][number] {
+/** As the first supplier in everything, until it was asked. */
+function blankSource(id: string, item: Item): Item['supply']['sources'][number] {
+  const { supply } = item;
+  const landed = landedOf(item);
+  const goods = landed.ok ? landed.value.goods : ZERO;
+  const freight = landed.ok ? landed.value.unit.minus(goods) : ZERO;
   const { leadWeeks, minimumOrderUnits, batchUnits, depositRate, supplierDays, sources } = supply;
   return {
     id,
@@ -129,9 +155,17 @@ function blankSource(id: string, supply: Item['supply']): Item['supply']['source
     minimumOrderUnits,
     batchUnits,
     capacityUnitsPerWeek: null,
-    goodsAmountPerUnit: '0',
-    freightAmountPerUnit: '0',
+    goodsAmountPerUnit: goods.toFixed(),
+    freightAmountPerUnit: freight.toFixed(),
     depositRate,
     supplierDays,
   };
+}
+
+/** Half the landed cost of a unit, and the ends it may lie between: a fifth and all of it. */
+function rushExtra(item: Item): Record<'low' | 'middle' | 'high', string> {
+  const landed = landedOf(item);
+  const part = (share: string) =>
+    landed.ok ? landed.value.unit.times(share).toDecimalPlaces(2).toFixed() : '0';
+  return { low: part('0.2'), middle: part('0.5'), high: part('1') };
 }

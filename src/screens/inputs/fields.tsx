@@ -77,11 +77,7 @@ export function Part({ path, label, hint, blank, guesses = [], children }: PartP
     session.run(addPart, { path, ...args }, path);
     session.endStep();
   };
-  const add = () =>
-    change({
-      value: blank(),
-      notes: guesses.map(({ field, ...note }) => ({ path: `${path}/${field}`, kind: 'guess', ...note })),
-    });
+  const add = () => change({ value: blank(), notes: notesOf(path, guesses) });
   if (!isThere) {
     return (
       <div class="ff-part-missing">
@@ -104,6 +100,11 @@ export function Part({ path, label, hint, blank, guesses = [], children }: PartP
   );
 }
 
+/** The notes of a part or place that stands at `path`. */
+export function notesOf(path: string, guesses: readonly Guess[]): BasisNote[] {
+  return guesses.map(({ field, ...note }) => ({ path: `${path}/${field}`, kind: 'guess', ...note }));
+}
+
 export interface PlacesProps {
   /** The list's path in the plan. */
   listPath: string;
@@ -115,6 +116,8 @@ export interface PlacesProps {
   children: (path: string, place: unknown, index: number) => ComponentChildren;
   /** A list that may not be empty keeps its last place. */
   keepsOne?: boolean | undefined;
+  /** Fields of a new place that are guesses. */
+  guesses?: readonly Guess[] | undefined;
   /** Where more goes with a place than the place. */
   removal?: Command<{ path: string }> | undefined;
 }
@@ -128,13 +131,16 @@ export function Places({
   children,
   keepsOne = false,
   removal = removePlace,
+  guesses = [],
 }: PlacesProps): VNode {
   const session = useSession();
   const plan = usePlan();
   const found = getAt(plan, listPath);
   const list: readonly unknown[] = Array.isArray(found) ? found : [];
   const add = () => {
-    session.run(addPlace, { listPath, index: list.length, place: blank(session.newId()) }, listPath);
+    const id = session.newId();
+    const notes = notesOf(`${listPath}/${id}`, guesses);
+    session.run(addPlace, { listPath, index: list.length, place: blank(id), notes }, listPath);
     session.endStep();
   };
   return (

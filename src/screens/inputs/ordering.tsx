@@ -27,7 +27,7 @@ const DEPOT: readonly FieldSpec[] = [
   count('coverWeeks', 'The depot orders up to', 'weeks', { step: 'one', hint: 'Of what its doors sell.' }),
   count('openingWeeks', 'Lies there today', 'weeks', {
     step: 'one',
-    hint: 'Of what doors that already sell sell.',
+    hint: 'Of the sale of doors that already sell.',
   }),
   count('minimumOrderUnits', 'Smallest order', 'units'),
   choice('orderIn', 'The depot orders in whole', ORDER_IN),

@@ -2,10 +2,11 @@
 // Worked example: half down with the order and six weeks to make put money out long before a store opens.
 import type { VNode } from 'preact';
 import { addLineFor } from '../../app/commands/business.ts';
+import { addPart } from '../../app/commands/field.ts';
 import type { Item } from '../../domain/plan/index.ts';
 import { SelectField } from '../../widgets/index.ts';
 import { usePlan, useSession } from '../shared/session-context.ts';
-import { Fields, type Guess, Part, Places, Trouble } from './fields.tsx';
+import { Fields, type Guess, notesOf, Part, Places, Trouble } from './fields.tsx';
 import { laterThan } from './later-than.ts';
 import { blankLine } from './lines.tsx';
 import { count, type FieldSpec, money, share, week } from './specs.ts';
@@ -87,6 +88,15 @@ export function SupplySection({ base, item }: { base: string; item: Item }): VNo
   );
 }
 
+const LINE_GUESSES: readonly Guess[] = [
+  {
+    field: 'unitsPerHour',
+    source: 'As many as make the weekly lid of one shift; measure it',
+    low: null,
+    high: null,
+  },
+];
+
 const NONE = '';
 const NEW = 'new line';
 
@@ -96,18 +106,28 @@ function MadeOn({ base, item }: { base: string; item: Item }): VNode {
   const { lines } = usePlan().business;
   const { line } = item.supply;
   const path = `${base}/supply/line`;
-  const fresh = { unitsPerHour: 100, yieldRate: '1', hoursShare: null };
   const choose = (value: string): void => {
     session.endStep();
     if (value === NONE) session.setField(path, null);
     else if (value === NEW) {
       const made = blankLine(session.newId(), lines.length);
-      session.run(addLineFor, { line: made, itemId: item.id, place: fresh }, path);
-    } else session.setField(path, { ...(line ?? fresh), lineId: value });
+      const place = placeOn(made, item);
+      const notes = notesOf(path, LINE_GUESSES);
+      session.run(addLineFor, { line: made, itemId: item.id, place, notes }, path);
+    } else {
+      const chosen = lines.find(({ id }) => id === value);
+      if (chosen === undefined) return;
+      const onIt = { ...(line ?? placeOn(chosen, item)), lineId: value };
+      session.run(
+        addPart,
+        { path, value: onIt, notes: line === null ? notesOf(path, LINE_GUESSES) : [] },
+        path,
+      );
+    }
     session.endStep();
   };
   return (
-    <div class="ff-places">
+    <>
       <SelectField
         label="Made on"
         hint="Products share the hours of a line. Its shifts stand under Business, “Production lines”."
@@ -121,6 +141,13 @@ function MadeOn({ base, item }: { base: string; item: Item }): VNode {
       />
       <Trouble path={path} />
       {line !== null && <Fields base={path} specs={ON_LINE} />}
-    </div>
+    </>
   );
+}
+
+/** Alone on one shift of the line it makes what its own lid allows; 1,000 an hour where it has none. */
+function placeOn({ hoursPerShift }: { hoursPerShift: number }, { supply }: Item) {
+  const lid = supply.capacityUnitsPerWeek;
+  const unitsPerHour = lid === null ? 1000 : Math.min(1_000_000, Math.ceil(lid / hoursPerShift));
+  return { unitsPerHour, yieldRate: '1', hoursShare: null };
 }

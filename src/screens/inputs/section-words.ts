@@ -130,7 +130,7 @@ function landedWords(item: Item, { results, say }: Told): string {
 function supplyWords({ supply }: Item, { say }: Told): string {
   const lid = supply.capacityUnitsPerWeek;
   const weeks = `${say.count(supply.leadWeeks)} ${supply.leadWeeks === 1 ? 'week' : 'weeks'} to make`;
-  const life = supply.shelfLife === null ? '' : `, keeps ${say.count(supply.shelfLife.weeks)}`;
+  const life = supply.shelfLife === null ? '' : `, keeps ${countWords(supply.shelfLife.weeks, 'week', say)}`;
   return `${weeks}${lid === null ? '' : `, at most ${say.count(lid)} a week`}${life}`;
 }
 
