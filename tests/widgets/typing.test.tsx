@@ -12,6 +12,7 @@ import { AmountField, StepButton } from '../../src/widgets/Fields.tsx';
 import type { StepKind } from '../../src/widgets/hold-repeat.ts';
 import { Keypad } from '../../src/widgets/Keypad.tsx';
 import { typeKey } from '../../src/widgets/keypad-typing.ts';
+import { TextAreaField } from '../../src/widgets/TextArea.tsx';
 
 beforeEach(() => vi.useFakeTimers());
 afterEach(() => {
@@ -85,6 +86,25 @@ test('every keystroke goes out as it stands, and the arrow keys step', () => {
     [-1, { fine: true, repeat: false }],
     [1, { fine: false, repeat: false }],
   ]);
+});
+
+test('a text of many lines goes out with its tabs and line ends, and says what is wrong with it', () => {
+  const texts: string[] = [];
+  const problem = 'Line 2: got nothing.';
+  render(
+    <TextAreaField
+      id="t"
+      label="The table"
+      value="a"
+      rows={3}
+      onInput={(text) => texts.push(text)}
+      problem={problem}
+    />,
+  );
+  const box = screen.getByRole('textbox', { name: 'The table', description: problem });
+  expect(box.getAttribute('aria-invalid')).toBe('true');
+  fireEvent.input(box, { target: { value: 'a\tb\n1\t2' } });
+  expect(texts).toEqual(['a\tb\n1\t2']);
 });
 
 test('a hold repeats after 400 ms, eight times a second, and counts as one', () => {

@@ -11,7 +11,8 @@ import type { Pack } from '../../src/domain/pack/pallets.ts';
 import { loadSentence, packWarnings, palletSentence } from '../../src/domain/pack/words.ts';
 import type { Item } from '../../src/domain/plan/index.ts';
 import { plainSay } from '../../src/domain/verdicts/say.ts';
-import { aCostLine, anItem } from '../support/builders.ts';
+import { aCostLine, anItem, aPlan } from '../support/builders.ts';
+import { explained, subjectOf } from '../support/explained.ts';
 
 const say = plainSay({ minorDigits: 2, startDay: 0, dateOf: isoDateOf });
 
@@ -104,6 +105,26 @@ describe('a load', () => {
     expect(landed.value.unit.toFixed()).toBe('1.25');
     expect(landed.value.lines[1]?.reason).toBe('2100.00 a 20 ft container of 8400 units');
   });
+});
+
+test('where freight by the load comes from: its amount, what it carries and what that follows from', () => {
+  const rule = { by: 'load' as const, amount: '2100', load: 'container20' as const };
+  const costLines = [aCostLine(), aCostLine({ id: 'sea', label: 'Sea', family: 'freight', rule })];
+  const item = anItem({ palletCases: 70, pack: aPack(), costLines });
+  const found = explained(subjectOf(aPlan({ items: [item] })), {
+    of: 'costLine',
+    itemId: 'tea',
+    lineId: 'sea',
+  });
+  expect(found.formula).toBe('2100.00 a 20 ft container of 8400 units = 0.25');
+  expect(found.lines.map(({ label, value, path }) => [label, value, path])).toEqual([
+    ['A 20 ft container', '2100.00', 'items/tea/costLines/sea/rule/amount'],
+    ['Units it carries', '8400', null],
+    ['Cases on a pallet', '70', 'items/tea/palletCases'],
+    ['Units in a case', '12', 'items/tea/caseUnits'],
+    ['Grams a case', '5000', 'items/tea/pack/caseGrams'],
+  ]);
+  expect(found.lines[1]?.reason).toBe('10 pallets of 70 cases of 12 units; its floor limits');
 });
 
 describe('what is said', () => {

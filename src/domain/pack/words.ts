@@ -41,13 +41,13 @@ function layerWarning({ pack, pallet, say }: Told): string | null {
 }
 
 function palletWarning({ item, pack, say }: Told): string | null {
-  const { heightMm, grams } = loadedPallet(pack, item.palletCases);
+  const { heightMm } = loadedPallet(pack, item.palletCases);
   const own = cases(item.palletCases, say);
   if (heightMm > pack.palletMostHeightMm) {
     return `${own} on a pallet stand ${say.count(heightMm)} mm high, ${say.count(pack.layerCases)} in a layer; the most is ${say.count(pack.palletMostHeightMm)} mm.`;
   }
   const loadKg = Math.ceil((item.palletCases * pack.caseGrams) / 1000);
-  if (loadKg > pack.palletMostKg && grams > 0) {
+  if (loadKg > pack.palletMostKg) {
     return `${own} on a pallet weigh ${say.count(loadKg)} kg; the most is ${say.count(pack.palletMostKg)} kg.`;
   }
   return null;

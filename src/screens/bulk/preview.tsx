@@ -1,15 +1,16 @@
 // What a table would do, before anything is done: how its columns were taken, every bad row with its line and column, every
 // value old and new. Worked example: row "Corner, week 9" goes from 10 to 12; the first 60 rows are drawn at once.
 import type { VNode } from 'preact';
-import { useMemo } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import type { BulkReading, BulkTable } from '../../domain/bulk/types.ts';
-import { Caution, Disclosure, ProblemNote, Table, type TableColumn } from '../../widgets/index.ts';
+import { Button, Caution, Disclosure, ProblemNote, Table, type TableColumn } from '../../widgets/index.ts';
 import { usePlan } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { changeWords, columnWords, problemText, twoWayWords } from './words.ts';
 
 /** More bad rows than these are counted. */
 const PROBLEMS_SHOWN = 50;
+const CHANGES_SHOWN = 300;
 
 const COLUMNS: readonly TableColumn[] = [
   { key: 'where', label: 'Where', kind: 'text' },
@@ -24,17 +25,16 @@ export function Preview({ reading, table }: { reading: BulkReading; table: BulkT
   const isBad = reading.problems.length > 0;
   return (
     <section class="ff-stack" aria-label="What it would change">
-      <p class="ff-least ff-quiet">{[...columnWords(reading), rowWords(reading.rows)].join('; ')}.</p>
+      <p class="ff-least ff-quiet">
+        Columns: {columnWords(reading).join(', ')}.{' '}
+        {reading.rows === 1 ? '1 row' : `${say.count(reading.rows)} rows`}.
+      </p>
       {isBad ? <Problems reading={reading} /> : <Summary lines={changeWords(reading, table, say)} />}
       {twoWays !== null && <Caution>{twoWays}</Caution>}
       {!isBad && reading.notes.length > 0 && <Notes notes={reading.notes} />}
       {reading.changes.length > 0 && <Changes reading={reading} isBad={isBad} />}
     </section>
   );
-}
-
-function rowWords(rows: number): string {
-  return rows === 1 ? '1 row' : `${rows} rows`;
 }
 
 function Problems({ reading }: { reading: BulkReading }): VNode {
@@ -84,22 +84,37 @@ function Notes({ notes }: { notes: readonly string[] }): VNode {
   );
 }
 
+/** Thousands of rows are drawn when they are asked for. */
 function Changes({ reading, isBad }: { reading: BulkReading; isBad: boolean }): VNode {
+  const say = useSay();
+  const [all, setAll] = useState(false);
+  const { changes } = reading;
+  const isCut = !all && changes.length > CHANGES_SHOWN;
   const rows = useMemo(
     () =>
-      reading.changes.map(({ where, what, before, after }, index) => ({
+      (isCut ? changes.slice(0, CHANGES_SHOWN) : changes).map(({ where, what, before, after }, index) => ({
         id: String(index),
         cells: [where, what, before, after],
       })),
-    [reading],
+    [changes, isCut],
   );
   return (
-    <Table
-      caption={isBad ? 'What the good rows would change' : 'What would change'}
-      columns={COLUMNS}
-      rows={rows}
-      compact
-      bounded
-    />
+    <>
+      <Table
+        caption={isBad ? 'What the good rows would change' : 'What would change'}
+        columns={COLUMNS}
+        rows={rows}
+        compact
+        bounded
+      />
+      {isCut && (
+        <p>
+          The first {say.count(CHANGES_SHOWN)} of {say.count(changes.length)}.{' '}
+          <Button kind="quiet" onPress={() => setAll(true)}>
+            Show all
+          </Button>
+        </p>
+      )}
+    </>
   );
 }

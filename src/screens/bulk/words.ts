@@ -37,11 +37,14 @@ export function headingWords(table: BulkTable): string {
   return `First line: ${needed.join(', ')}${more}.${across}`;
 }
 
-/** "“stores” is doors" for every column that has a heading. */
+/** "chain", "“stores” as doors", "“colour” not used": for every column that has a heading. */
 export function columnWords({ columns }: BulkReading): string[] {
   return columns
     .filter(({ heading }) => heading !== '')
-    .map(({ heading, use }) => (use === null ? `“${heading}” is not used` : `“${heading}” is ${use}`));
+    .map(({ heading, use }) => {
+      if (use === null) return `“${heading}” not used`;
+      return heading.toLowerCase() === use.toLowerCase() ? heading : `“${heading}” as ${use}`;
+    });
 }
 
 export function problemText(plan: Plan, problem: CellProblem): string {

@@ -19,7 +19,7 @@ const WAYS: Record<Rule['by'], string> = {
   case: 'so much a case',
   pallet: 'so much a pallet',
   shipment: 'so much a shipment',
-  load: 'so much a trailer or container',
+  load: 'so much a full load',
   share: 'a share of earlier lines',
 };
 
