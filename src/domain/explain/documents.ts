@@ -15,14 +15,15 @@ import {
   KIND_WORDS,
 } from './document-kinds.ts';
 import { EVENT_WORDS } from './event-words.ts';
+import { orderLines } from './order-lines.ts';
 import { listingKey, placeOf } from './place.ts';
 import { entriesOf, entryLines } from './posting-lines.ts';
 import { remittanceLines } from './remittance.ts';
 import { journalOf } from './runs.ts';
-import { type Entry, landedKey, whose } from './sources.ts';
+import { type Entry, whose } from './sources.ts';
 import type { WeekAt } from './splits.ts';
 import type { ExplanationLine } from './types.ts';
-import { exactPrice, line, type Scene, typed } from './write.ts';
+import { exactPrice, line, type Scene } from './write.ts';
 
 export interface WeekDocument {
   id: string;
@@ -123,7 +124,7 @@ function signOn(kind: DocumentKind, { event }: Entry): 1 | -1 {
 /** Lines that say more than money: units and their price, units ordered. */
 function said(at: WeekAt, kind: DocumentKind, first: Entry): ExplanationLine[] {
   if (kind === 'invoice') return invoicedUnits(at, first);
-  return kind === 'order' ? orderedUnits(at, first.item) : [];
+  return kind === 'order' ? orderLines(at, first.item) : [];
 }
 
 /** Units of an invoice, where its price tells them without a doubt. */
@@ -152,20 +153,6 @@ function invoicedUnits(at: WeekAt, { account, item }: Entry): ExplanationLine[] 
 /** Unit prices are kept in ten-thousandths. */
 const PRICE_PER_UNIT = 10_000;
 
-function orderedUnits({ scene, week }: WeekAt, item: number): ExplanationLine[] {
-  const units = scene.results.pass.units[item]?.ordered[week] ?? 0;
-  const id = scene.plan.items[item]?.id;
-  if (units === 0 || id === undefined) return [];
-  return [
-    typed(scene, `items/${id}/supply`, {
-      label: 'Units ordered',
-      value: scene.say.count(units),
-      reason: 'What the plan will need and is neither here nor on its way',
-      explains: landedKey(scene, id),
-    }),
-  ];
-}
-
 /** Orders that nothing is paid ahead for: no posting tells of them. */
 function ordersUnpaid(at: WeekAt, paid: readonly Entry[]): WeekDocument[] {
   const { scene, week } = at;
@@ -178,7 +165,7 @@ function ordersUnpaid(at: WeekAt, paid: readonly Entry[]): WeekDocument[] {
         kind: 'order' as const,
         title: `${KIND_WORDS.order[0]}, ${item.name}`,
         note: 'Nothing is paid ahead.',
-        lines: orderedUnits(at, i),
+        lines: orderLines(at, i),
         amount: null,
         cash: 0,
       },

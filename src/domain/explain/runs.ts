@@ -1,7 +1,7 @@
 // The passes behind cash figures: the plan's own, and the one without new funding that the cash need is read off. The
 // journal is the pass run once more with every posting told.
 // Worked figure: a plan that counts on no funding has one pass for both.
-import type { Posting } from '../rollout/books.ts';
+import type { PlacedInstalment, Posting } from '../rollout/books.ts';
 import type { Compiled } from '../rollout/compiled.ts';
 import { replay } from '../rollout/index.ts';
 import type { FlowName, PassResult } from '../rollout/types.ts';
@@ -20,18 +20,41 @@ export function passOf({ results }: Scene, run: Run): PassResult {
   return made;
 }
 
-const journals = new WeakMap<Compiled, Partial<Record<Run, readonly Posting[]>>>();
+/** What one run told its recorder. */
+interface Told {
+  postings: readonly Posting[];
+  instalments: readonly PlacedInstalment[];
+}
+
+const told = new WeakMap<Compiled, Partial<Record<Run, Told>>>();
 
 /** Every posting of a run, in order. */
-export function journalOf({ results }: Scene, run: Run): readonly Posting[] {
-  const known = journals.get(results.compiled) ?? {};
+export function journalOf(scene: Scene, run: Run): readonly Posting[] {
+  return toldBy(scene, run).postings;
+}
+
+/** Every instalment of the plan's purchase orders, in the order they were placed. */
+export function instalmentsOf(scene: Scene): readonly PlacedInstalment[] {
+  return toldBy(scene, 'plan').instalments;
+}
+
+function toldBy({ results }: Scene, run: Run): Told {
+  const known = told.get(results.compiled) ?? {};
   const before = known[run];
   if (before) return before;
   const compiled = run === 'plan' ? results.compiled : withoutFunding(results.compiled);
   const postings: Posting[] = [];
-  replay({ compiled, free: results.free }, (posting) => postings.push(posting));
-  journals.set(results.compiled, { ...known, [run]: postings });
-  return postings;
+  const instalments: PlacedInstalment[] = [];
+  const record = (posting: Posting): void => {
+    postings.push(posting);
+  };
+  const placed = (instalment: PlacedInstalment): void => {
+    instalments.push(instalment);
+  };
+  replay({ compiled, free: results.free }, Object.assign(record, { placed }));
+  const made = { postings, instalments };
+  told.set(results.compiled, { ...known, [run]: made });
+  return made;
 }
 
 function withoutFunding(compiled: Compiled): Compiled {

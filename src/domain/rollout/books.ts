@@ -14,7 +14,26 @@ export interface Posting {
   account: number;
   item: number;
 }
-export type Recorder = (posting: Posting) => void;
+
+/** One instalment of a purchase order as it is placed: what no posting says of it. Money is whole minor units. */
+export interface PlacedInstalment {
+  /** The week it is ordered in, and the one it lands in (beyond the horizon too). */
+  week: number;
+  lands: number;
+  /** Index of the item, and of its supplier: 0 the first, -1 for a rush order. */
+  item: number;
+  supplier: number;
+  units: number;
+  goods: number;
+  freight: number;
+  deposit: number;
+}
+
+/** Told every posting, and every instalment where it asks for them. */
+export interface Recorder {
+  (posting: Posting): void;
+  placed?: (instalment: PlacedInstalment) => void;
+}
 
 export interface Books {
   /** In the order of BALANCE_NAMES, each in its natural sign. */

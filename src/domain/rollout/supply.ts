@@ -93,7 +93,7 @@ function placeInstalments(
     const units = Math.min(left, leftIn(buying, order.supplier, w));
     if (units <= 0) continue;
     takePlace(buying, order.supplier, w, units);
-    placeInstalment(state, i, { landings, week: w, units, goods, terms });
+    placeInstalment(state, i, { landings, week: w, units, goods, terms, supplier: order.supplier });
     left -= units;
   }
   item.ordered += order.units - left;
@@ -108,13 +108,17 @@ interface Instalment {
   /** Unit price of the goods; the rest is the supplier's. */
   goods: number;
   terms: SupplierTerms;
+  /** Its place among the item's suppliers, or RUSH. */
+  supplier: number;
 }
+
+const RUSH = -1;
 
 /** One instalment: its documents, and its deposit paid now. */
 function placeInstalment(
   state: State,
   i: number,
-  { landings, week, units, goods: price, terms }: Instalment,
+  { landings, week, units, goods: price, terms, supplier }: Instalment,
 ): void {
   const { perMinor } = state.compiled;
   const goods = timesPrice(units, price, perMinor);
@@ -122,6 +126,8 @@ function placeInstalment(
   const deposit = timesRate(goods, terms.depositRate);
   post(state.books, E.depositPaid, deposit, -1, i);
   addLanding(landings, { week, units, goods, freight, deposit });
+  const { recorder, week: now } = state.books;
+  recorder?.placed?.({ week: now, lands: week, item: i, supplier, units, goods, freight, deposit });
   parts(state, i).item.onOrder += units;
 }
 
@@ -139,7 +145,7 @@ function orderRush(state: State, i: number, week: number, shippable: Float64Arra
   const units = Math.min(Math.ceil(missing / terms.caseUnits) * terms.caseUnits, asked.mostUnits);
   const first = firstOf(item).terms;
   const goods = goodsPrice(buying.terms, 0, week);
-  placeInstalment(state, i, { landings: rush, week: lands, units, goods, terms: first });
+  placeInstalment(state, i, { landings: rush, week: lands, units, goods, terms: first, supplier: RUSH });
   if (rush.extra && lands < rush.extra.length) {
     const extra = timesPrice(units, asked.extra, state.compiled.perMinor);
     rush.extra[lands] = (rush.extra[lands] ?? 0) + extra;
