@@ -87,7 +87,7 @@ test('on a phone: from Cash, one period at a time, to the week’s documents and
   await sheet(page)
     .getByRole('button', { name: /^Remittance, Tarrowby Grocers/ })
     .click();
-  await sheet(page).getByText('Deductions of these invoices').waitFor();
+  await sheet(page).getByText('Spoils allowance, Tarrowby Grocers').waitFor();
   await sheet(page)
     .getByRole('button', { name: `‹ Documents of week ${week}`, exact: false })
     .click();

@@ -118,8 +118,8 @@ describe('worked by hand', () => {
     });
     // The fill of 10 doors, 12 units each at 2.34 is 280.80; 2 % of that is 5.62 (5.616).
     expect(found.lines.flatMap(({ label, adds }) => (adds === null ? [] : [`${label} ${adds}`]))).toEqual([
-      'Invoices due, Corner 280.8',
-      'Deductions of these invoices, Corner -5.62',
+      'Invoice of week 3 (2026-03-23), Corner, Tea 280.8',
+      'Spoils allowance, Corner -5.62',
     ]);
     expect(found.exact).toBe('275.18');
   });

@@ -115,3 +115,16 @@ export const DOCUMENT_OF: Record<EventName, DocumentKind> = {
   openingPayablePaid: 'supplier',
   openingAccruedPaid: 'bill',
 };
+
+/** A document's name within its week, for addresses: its kind, and the places of its account and item in the plan's lists. */
+export function documentId(kind: DocumentKind, account: number, item: number): string {
+  const place = (index: number) => (index < 0 ? 'all' : String(index));
+  const of: Record<DocumentBy, string> = {
+    account: place(account),
+    place: `${place(account)}-${place(item)}`,
+    item: place(item),
+    event: '',
+    all: 'all',
+  };
+  return `${kind}-${of[DOCUMENTS_BY[kind]]}`;
+}

@@ -10,8 +10,8 @@ import {
   DOCUMENT_KINDS,
   DOCUMENT_OF,
   DOCUMENTS_BY,
-  type DocumentBy,
   type DocumentKind,
+  documentId,
   KIND_WORDS,
 } from './document-kinds.ts';
 import { EVENT_WORDS } from './event-words.ts';
@@ -19,7 +19,7 @@ import { orderLines } from './order-lines.ts';
 import { listingKey, placeOf } from './place.ts';
 import { entriesOf, entryLines } from './posting-lines.ts';
 import { remittanceLines } from './remittance.ts';
-import { journalOf } from './runs.ts';
+import { journalOf, postingsIn } from './runs.ts';
 import { type Entry, whose } from './sources.ts';
 import type { WeekAt } from './splits.ts';
 import type { ExplanationLine } from './types.ts';
@@ -47,32 +47,19 @@ export function documentsOf(scene: Scene, week: number): WeekDocument[] {
   const entries = entriesOf(journal, week, () => true);
   return DOCUMENT_KINDS.flatMap((kind) => {
     const own = entries.filter(({ event }) => DOCUMENT_OF[event] === kind);
-    const papers = [...gathered(own, DOCUMENTS_BY[kind])].map(([id, entries]) =>
-      documentOf(at, { id: `${kind}-${id}`, kind, entries }),
-    );
+    const papers = [...gathered(own, kind)].map(([id, entries]) => documentOf(at, { id, kind, entries }));
     return kind === 'order' ? [...papers, ...ordersUnpaid(at, own)] : papers;
   });
 }
 
-/** Entries that stand on one paper, by what tells papers of that kind apart. */
-function gathered(entries: readonly Entry[], by: DocumentBy): Map<string, Entry[]> {
+/** Entries that stand on one paper, by its name: bills go by what they are, other papers by whose they are. */
+function gathered(entries: readonly Entry[], kind: DocumentKind): Map<string, Entry[]> {
   const papers = new Map<string, Entry[]>();
   for (const entry of entries) {
-    const id = {
-      account: placeText(entry.account),
-      place: `${placeText(entry.account)}-${placeText(entry.item)}`,
-      item: placeText(entry.item),
-      event: entry.event,
-      all: 'all',
-    }[by];
+    const id = `${documentId(kind, entry.account, entry.item)}${DOCUMENTS_BY[kind] === 'event' ? entry.event : ''}`;
     papers.set(id, [...(papers.get(id) ?? []), entry]);
   }
   return papers;
-}
-
-/** A place in the plan's lists as part of an address; postings of no one account or item have none. */
-function placeText(index: number): string {
-  return index < 0 ? 'all' : String(index);
 }
 
 interface Paper {
@@ -133,8 +120,8 @@ function invoicedUnits(at: WeekAt, { account, item }: Entry): ExplanationLine[] 
   const place = placeOf(scene, scene.plan.accounts[account]?.id ?? '', scene.plan.items[item]?.id ?? '');
   const terms = compiled.listings.find((each) => each.account === account && each.item === item);
   const price = terms?.invoicePrice[week] ?? 0;
-  const amount = journal
-    .filter((each) => each.week === week && each.event === 'invoiced')
+  const amount = postingsIn(journal, week)
+    .filter((each) => each.event === 'invoiced')
     .filter((each) => each.account === account && each.item === item)
     .reduce((sum, each) => sum + each.amount, 0);
   if (place === null || price <= 0) return [];
@@ -161,7 +148,7 @@ function ordersUnpaid(at: WeekAt, paid: readonly Entry[]): WeekDocument[] {
     if (units === 0 || paid.some((entry) => entry.item === i)) return [];
     return [
       {
-        id: `order-${i}`,
+        id: documentId('order', -1, i),
         kind: 'order' as const,
         title: `${KIND_WORDS.order[0]}, ${item.name}`,
         note: 'Nothing is paid ahead.',

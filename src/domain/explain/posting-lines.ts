@@ -3,6 +3,7 @@
 import type { Posting } from '../rollout/books.ts';
 import type { EventName } from '../rollout/events.ts';
 import { EVENT_WORDS } from './event-words.ts';
+import { postingsIn } from './runs.ts';
 import { type Entry, sourceOf, whose } from './sources.ts';
 import { type Share, sharesOf, type WeekAt } from './splits.ts';
 import type { ExplanationLine } from './types.ts';
@@ -15,8 +16,8 @@ export function entriesOf(
   isWanted: (event: EventName) => boolean,
 ): Entry[] {
   const entries = new Map<string, Entry>();
-  for (const posting of journal) {
-    if (posting.week !== week || !isWanted(posting.event)) continue;
+  for (const posting of postingsIn(journal, week)) {
+    if (!isWanted(posting.event)) continue;
     const { event, account, item, amount } = posting;
     const id = `${event} ${account} ${item}`;
     const before = entries.get(id)?.amount ?? 0;

@@ -6,7 +6,11 @@ import type { Account } from '../plan/index.ts';
 import type { Posting } from '../rollout/books.ts';
 import type { CompiledAccount } from '../rollout/compiled.ts';
 import type { EventName } from '../rollout/events.ts';
+import { documentId } from './document-kinds.ts';
+import { type InvoiceDue, invoicesDue } from './invoices-due.ts';
 import { entriesOf, entryLine } from './posting-lines.ts';
+import { postingsIn } from './runs.ts';
+import { whose } from './sources.ts';
 import type { WeekAt } from './splits.ts';
 import type { ExplanationLine } from './types.ts';
 import { moneyPart, type Scene, typed } from './write.ts';
@@ -27,10 +31,12 @@ export function remittanceLines(at: WeekAt, only?: number): ExplanationLine[] {
     const dueNow = { account: a, terms, week };
     const deducted = Math.min(taken, deductionsDue(journal, dueNow, 'deductionAccrued'));
     const wrongly = Math.min(taken - deducted, deductionsDue(journal, dueNow, 'wrongDeducted'));
+    const invoices = invoicesDue(at, a);
     return [
-      ...dueLines(scene, account, { amount: due, terms, week }),
+      ...dueLines(scene, account, { amount: due, terms, week, account: a, invoices }),
       ...bad.map((entry) => entryLine(scene, entry, -1)),
-      ...takenLines(scene, account, { deducted, wrongly, claimed: taken - deducted - wrongly }),
+      ...deductionLines(scene, account, { deducted, invoices }),
+      ...takenLines(scene, account, { wrongly, claimed: taken - deducted - wrongly }),
     ];
   });
 }
@@ -39,21 +45,71 @@ interface Due {
   amount: number;
   terms: CompiledAccount;
   week: number;
+  /** Index of the account. */
+  account: number;
+  invoices: readonly InvoiceDue[];
 }
 
-function dueLines(scene: Scene, account: Account, { amount, terms, week }: Due): ExplanationLine[] {
+/** Each invoice that falls due, leading to itself; as one sum where they don't come to what is due. */
+function dueLines(scene: Scene, account: Account, due: Due): ExplanationLine[] {
   const { paymentDays, latenessDays } = account.terms;
   const path = `accounts/${account.id}/terms`;
+  const days = (field: 'paymentDays' | 'latenessDays', label: string) =>
+    typed(scene, `${path}/${field}`, { label, value: scene.say.count(account.terms[field]) });
+  const late = days('latenessDays', `Days late, ${account.name}`);
+  const known = due.invoices.reduce((sum, { gross }) => sum + gross, 0);
+  if (due.invoices.length > 0 && known === due.amount) {
+    const lines = due.invoices.map((invoice) => invoiceLine(scene, due.account, invoice));
+    return [...lines, days('paymentDays', `Days to pay, ${account.name}`), late];
+  }
+  const { amount, terms, week } = due;
   const gross = moneyPart(scene, amount, {
     label: `Invoices due, ${account.name}`,
     reason: `Of ${invoiceWeeks(scene, terms, week)}; ${paymentDays} days and ${latenessDays} late, in whole weeks`,
     owner: 'ours',
   });
-  const late = typed(scene, `${path}/latenessDays`, {
-    label: `Days late, ${account.name}`,
-    value: scene.say.count(latenessDays),
-  });
   return [typed(scene, `${path}/paymentDays`, gross), late];
+}
+
+function invoiceLine(
+  scene: Scene,
+  account: number,
+  { week, item, isEarly, gross }: InvoiceDue,
+): ExplanationLine {
+  return moneyPart(scene, gross, {
+    label: `Invoice of ${scene.say.week(week)}, ${whose(scene, { account, item })}`,
+    reason: isEarly ? 'The part paid early' : '',
+    owner: 'ours',
+    explains: { of: 'document', week, document: documentId('invoice', account, item) },
+  });
+}
+
+/** What each allowance takes off these invoices; as one sum where they can't take all of it. */
+function deductionLines(
+  scene: Scene,
+  account: Account,
+  { deducted, invoices }: { deducted: number; invoices: readonly InvoiceDue[] },
+): ExplanationLine[] {
+  if (deducted === 0) return [];
+  const path = `accounts/${account.id}`;
+  const all = invoices.flatMap(({ taken }) => taken);
+  const known = all.reduce((sum, { amount }) => sum + amount, 0);
+  if (known !== deducted) {
+    const made = moneyPart(scene, -deducted, {
+      label: `Deductions of these invoices, ${account.name}`,
+      reason: 'Allowances in percent, and the early-payment discount',
+      owner: 'theirs',
+    });
+    return [typed(scene, `${path}/allowances`, made)];
+  }
+  return [...new Set(all.map(({ id }) => id))].flatMap((id) => {
+    const own = all.filter((each) => each.id === id);
+    const amount = own.reduce((sum, each) => sum + each.amount, 0);
+    if (amount === 0) return [];
+    const label = `${own[0]?.label ?? id}, ${account.name}`;
+    const made = moneyPart(scene, -amount, { label, reason: 'Off these invoices', owner: 'theirs' });
+    return [typed(scene, `${path}/${id === 'earlyDiscount' ? 'terms' : `allowances/${id}`}`, made)];
+  });
 }
 
 /** The weeks whose invoices fall due now: a term ago, and as far back as the early discount reaches. */
@@ -75,7 +131,9 @@ function deductionsDue(
 ): number {
   const { collectWeeks, discount } = terms;
   const early = (amount: number) => (discount ? timesRate(amount, discount.takenShare) : 0);
-  return journal.reduce((sum, { week: earned, event, account: own, amount }) => {
+  const weeks = discount ? [week - collectWeeks, week - discount.collectWeeks] : [week - collectWeeks];
+  const postings = [...new Set(weeks)].flatMap((each) => postingsIn(journal, each));
+  return postings.reduce((sum, { week: earned, event, account: own, amount }) => {
     if (own !== account) return sum;
     const isEarly = discount !== null && earned === week - discount.collectWeeks;
     const isDiscount = event === 'discountAccrued' && wanted === 'deductionAccrued';
@@ -89,7 +147,7 @@ function deductionsDue(
 function takenLines(
   scene: Scene,
   account: Account,
-  { deducted, wrongly, claimed }: { deducted: number; wrongly: number; claimed: number },
+  { wrongly, claimed }: { wrongly: number; claimed: number },
 ): ExplanationLine[] {
   const path = `accounts/${account.id}`;
   const lines: ExplanationLine[] = [];
@@ -98,12 +156,6 @@ function takenLines(
     const made = moneyPart(scene, -amount, { label: `${label}, ${account.name}`, reason, owner: 'theirs' });
     lines.push(typed(scene, `${path}/${at}`, made));
   };
-  add(
-    deducted,
-    'allowances',
-    'Deductions of these invoices',
-    'Allowances in percent, and the early-payment discount',
-  );
   add(
     wrongly,
     'disputed/wrongRate',

@@ -33,6 +33,22 @@ export function journalOf(scene: Scene, run: Run): readonly Posting[] {
   return toldBy(scene, run).postings;
 }
 
+const weekly = new WeakMap<readonly Posting[], Map<number, readonly Posting[]>>();
+
+/** Those of one week, in order: a journal of a large plan is long, and is asked week by week. */
+export function postingsIn(journal: readonly Posting[], week: number): readonly Posting[] {
+  const known = weekly.get(journal);
+  if (known) return known.get(week) ?? [];
+  const weeks = new Map<number, Posting[]>();
+  for (const posting of journal) {
+    const own = weeks.get(posting.week);
+    if (own) own.push(posting);
+    else weeks.set(posting.week, [posting]);
+  }
+  weekly.set(journal, weeks);
+  return weeks.get(week) ?? [];
+}
+
 /** Every instalment of the plan's purchase orders, in the order they were placed. */
 export function instalmentsOf(scene: Scene): readonly PlacedInstalment[] {
   return toldBy(scene, 'plan').instalments;

@@ -6,7 +6,9 @@ import type { Posting } from '../rollout/books.ts';
 import type { Compiled } from '../rollout/compiled.ts';
 import type { EventName } from '../rollout/events.ts';
 import { fixedSums } from '../rollout/fixed.ts';
-import type { Entry } from './sources.ts';
+import { deductionsOf } from './invoices-due.ts';
+import { postingsIn } from './runs.ts';
+import { type Entry, whose } from './sources.ts';
 import type { Scene } from './write.ts';
 
 export interface WeekAt {
@@ -37,6 +39,7 @@ const SPLITS: Partial<Record<EventName, Split>> = {
   openingPayablePaid: (at) => books(at, 'payables'),
   openingAccruedPaid: (at) => books(at, 'accrued'),
   openingFeePaid: openingFees,
+  deductionAccrued: deductions,
   brokerPaid: broker,
   royaltyPaid: (at) => ofQuarter(at, 'royaltyPaid', { royaltyAccrued: 1 }),
   vatPaid: (at) => ofQuarter(at, 'vatPaid', VAT_SIDES),
@@ -44,6 +47,20 @@ const SPLITS: Partial<Record<EventName, Split>> = {
 };
 
 const VAT_SIDES = { vatOnSale: 1, vatOnPayable: -1, vatOnFreight: -1 } as const;
+
+/** The allowances in percent that this week's invoices of an account and item carry. */
+function deductions(at: WeekAt, { account, item }: Entry): Share[] {
+  const { scene, journal, week } = at;
+  const net = postingsIn(journal, week)
+    .filter((each) => each.event === 'invoiced')
+    .filter((each) => each.account === account && each.item === item)
+    .reduce((sum, each) => sum + each.amount, 0);
+  return deductionsOf(at, { account, item, net }).map(({ id, label, amount }) => ({
+    amount,
+    path: `accounts/${scene.plan.accounts[account]?.id}/allowances/${id}`,
+    label: `${label}, ${whose(scene, { account, item })}`,
+  }));
+}
 
 interface Typed {
   path: string;
