@@ -117,7 +117,12 @@ function Bar({ bar, geometry, topPx, heightPx, chosen, drag }: BarProps): VNode 
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: its grip is the slider; a mouse may take the whole bar
     <div
-      class={classNames('ff-axis-bar', 'ff-axis-moves', chosen && 'ff-axis-chosen')}
+      class={classNames(
+        'ff-axis-bar',
+        'ff-axis-moves',
+        `ff-axis-moves-${bar.drawing}`,
+        chosen && 'ff-axis-chosen',
+      )}
       style={style}
       onPointerDown={(event) => drag.down(event, id)}
       onPointerMove={drag.move}

@@ -6,6 +6,7 @@
 import type { VNode } from 'preact';
 import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { AxisGraphView } from './AxisGraphs.tsx';
+import { AxisHead, AxisLines } from './AxisHead.tsx';
 import { AxisTrack } from './AxisTrack.tsx';
 import { type AxisDrag, type AxisMoves, useAxisDrag } from './axis-drag.ts';
 import {
@@ -17,7 +18,6 @@ import {
   type AxisScale,
   axisWidthPx,
   edgePx,
-  thinned,
 } from './axis-spec.ts';
 import { PatternDefs } from './Marks.tsx';
 import { remPx, useWide } from './media.ts';
@@ -51,6 +51,7 @@ export function TimeAxis(props: TimeAxisProps): VNode {
   const region = useRef<HTMLElement>(null);
   const { geometry, namePx, viewPx, scrolls } = useGeometry(region, count);
   const [held, setHeld] = useState<string | null>(null);
+  useFirstLook(region, viewPx === 0 ? null : edgePx(geometry, props.index), viewPx - namePx);
   const { onShift, onStep, onChoose } = props;
   const drag = useAxisDrag({
     region,
@@ -78,8 +79,8 @@ export function TimeAxis(props: TimeAxisProps): VNode {
         style={{ '--ff-axis-name': `${namePx}px`, '--ff-axis-view': `${viewPx}px` }}
       >
         <div class="ff-axis-inner" style={{ width: `${widthPx}px` }}>
-          <Head scales={props.scales} geometry={geometry} />
-          <Lines
+          <AxisHead scales={props.scales} geometry={geometry} />
+          <AxisLines
             lines={props.lines}
             geometry={geometry}
             cursorPx={edgePx(geometry, props.index) + geometry.pointPx / 2}
@@ -105,6 +106,20 @@ export function TimeAxis(props: TimeAxisProps): VNode {
       </section>
     </div>
   );
+}
+
+/** Scrolled, when first drawn, to where the point looked at is in sight, a third from the left. */
+function useFirstLook(
+  region: { readonly current: HTMLElement | null },
+  atPx: number | null,
+  roomPx: number,
+): void {
+  const looked = useRef(false);
+  useLayoutEffect(() => {
+    if (looked.current || atPx === null || region.current === null) return;
+    looked.current = true;
+    if (atPx > roomPx * 0.75) region.current.scrollLeft = atPx - roomPx / 3;
+  }, [atPx, roomPx]);
 }
 
 function inGroup(group: AxisGroup, id: string | null): string | null {
@@ -147,53 +162,6 @@ function useGeometry(region: { readonly current: HTMLElement | null }, count: nu
     const geometry = { count, pointPx, laneHeightPx, typeScale };
     return { geometry, namePx, viewPx, scrolls: namePx + axisWidthPx(geometry) > viewPx + 1 };
   }, [wide, viewPx, rem, count]);
-}
-
-function Head({
-  scales,
-  geometry,
-}: {
-  readonly scales: readonly AxisScale[];
-  readonly geometry: AxisGeometry;
-}): VNode {
-  return useMemo(
-    () => (
-      <div class="ff-axis-head ff-least ff-number">
-        {scales.map((scale) => (
-          <div key={scale.id} class="ff-axis-scale">
-            <span class="ff-axis-scale-name">{scale.label}</span>
-            {thinned(scale, geometry).map(({ index, text, strong }) => (
-              <span
-                key={index}
-                class={strong === true ? 'ff-axis-mark ff-axis-mark-strong' : 'ff-axis-mark'}
-                style={{ left: `calc(var(--ff-axis-name) + ${edgePx(geometry, index)}px)` }}
-              >
-                {text}
-              </span>
-            ))}
-          </div>
-        ))}
-      </div>
-    ),
-    [scales, geometry],
-  );
-}
-
-interface LinesProps {
-  readonly lines: readonly number[];
-  readonly geometry: AxisGeometry;
-  readonly cursorPx: number;
-}
-
-function Lines({ lines, geometry, cursorPx }: LinesProps): VNode {
-  return (
-    <svg class="ff-axis-lines" aria-hidden="true">
-      {lines.map((index) => (
-        <line key={index} x1={edgePx(geometry, index)} x2={edgePx(geometry, index)} y1="0" y2="100%" />
-      ))}
-      <line class="ff-axis-cursor" x1={cursorPx} x2={cursorPx} y1="0" y2="100%" />
-    </svg>
-  );
 }
 
 interface GroupProps {

@@ -5,6 +5,7 @@
  */
 import './styles/index.css';
 
+export { AxisKey, type AxisKeyProps } from './AxisHead.tsx';
 export type { AxisMoves, ShiftPhase } from './axis-drag.ts';
 export type {
   AxisBar,

@@ -23,7 +23,6 @@ const views: Place[] = [
   [`${THREE}/deal`, 'Deal'],
   [`${THREE}/cash`, 'Cash'],
   [`${THREE}/roll-out`, 'Roll-out'],
-  ['#/p/demo-twelve-chains/roll-out', 'Roll-out'],
   [`${THREE}/statements`, 'Statements'],
   [`${THREE}/promise`, 'Promise'],
   [`${ONE}/table`, 'Across the table'],

@@ -7,7 +7,9 @@
 import type { Browser, CDPSession, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { dayNumber } from '../../src/domain/calendar.ts';
+import { minorDigitsOf } from '../../src/domain/money/currency.ts';
 import type { Account, Plan } from '../../src/domain/plan/index.ts';
+import { getAt, setAt } from '../../src/domain/plan/path.ts';
 import { sayFor } from '../../src/reckon/say.ts';
 import {
   chooseFile,
@@ -25,7 +27,8 @@ import { type ServedApp, serveApp } from '../support/served-app.ts';
 let browser: Browser;
 let app: ServedApp;
 
-const [first] = await demos();
+const all = await demos();
+const [first] = all;
 if (!first) throw new Error('There are no examples.');
 const { plan } = first;
 const account = plan.accounts[0] as Account;
@@ -49,8 +52,22 @@ function openedIn(openWeek: number): Plan {
 
 /** "−12,300 · week 9" as the model has it with the first opening in that week. */
 function lowestIn(openWeek: number): string {
-  const { reading, minorDigits } = resultsOf(openedIn(openWeek));
-  const say = sayFor({ currency: plan.currency, minorDigits, startDay: dayNumber(plan.startDate) });
+  return lowestOf(openedIn(openWeek));
+}
+
+/** "36,000 at the end" as the picture says it. */
+function endOf(changed: Plan): string {
+  return `${sayOf(changed).money(resultsOf(changed).reading.endCash)} at the end`;
+}
+
+function sayOf({ currency, startDate }: Plan) {
+  const minorDigits = minorDigitsOf(currency) ?? 2;
+  return sayFor({ currency, minorDigits, startDay: dayNumber(startDate) });
+}
+
+function lowestOf(changed: Plan): string {
+  const { reading } = resultsOf(changed);
+  const say = sayOf(changed);
   return `${say.money(reading.lowestCash)} · week ${reading.lowestWeek}`;
 }
 
@@ -147,6 +164,37 @@ test('arrow keys move it a week, Escape in a drag puts it back, and the steppers
   await page.keyboard.press('Escape');
   await expect.poll(() => weekOf(page)).toBe(opening.openWeek + 2);
   await page.mouse.up();
+  await context.close();
+});
+
+const twelve = all.find((each) => each.plan.id === 'demo-twelve-chains')?.plan as Plan;
+const [promotion] = twelve.accounts.flatMap(({ id, promotions }) =>
+  promotions.map((each) => `accounts/${id}/promotions/${each.id}/fromWeek`),
+);
+const [delisting] = twelve.accounts.flatMap(({ id, cutWeek }) =>
+  cutWeek === null ? [] : [`accounts/${id}/cutWeek`],
+);
+
+test.each([
+  ['a promotion', promotion as string],
+  ['the week a chain takes it off its shelves', delisting as string],
+])('%s is moved in the same way', async (_, path) => {
+  const { page, context } = await openApp(browser, {
+    address: app.address,
+    hash: `#/p/${twelve.id}/roll-out`,
+    device: desktop,
+  });
+  const grip = page.locator(`[data-bar="${path}"]`);
+  await grip.focus();
+  const from = Number(getAt(twelve, path));
+  for (const week of [from + 1, from + 2]) {
+    await page.keyboard.press('ArrowRight');
+    await expect.poll(() => lowestShown(page)).toBe(lowestOf(setAt(twelve, path, week)));
+    expect(Number(await grip.getAttribute('aria-valuenow'))).toBe(week);
+    const picture = page.locator('.ff-axis-dock svg');
+    expect(await picture.getAttribute('aria-label')).toContain(endOf(setAt(twelve, path, week)));
+  }
+  expect(endOf(setAt(twelve, path, from + 2))).not.toBe(endOf(twelve));
   await context.close();
 });
 

@@ -1,6 +1,6 @@
 // The row under the time axis for the bar in hand: where it stands, a step earlier or later, what the moves did to the
 // cash, and the sentence of a week that can't be.
-// Worked example: "Almersfeld, opening 2 · week 14 (8 Jun)" with "4 weeks later: lowest cash −26,000, 2,115 higher."
+// Worked example: "Almersfeld, opening 2", "week 14 (8 Jun)", "4 weeks later: lowest cash −26,000 in week 30, 2,115 higher."
 import type { VNode } from 'preact';
 import type { Plan } from '../../domain/plan/index.ts';
 import type { Results } from '../../domain/results.ts';
@@ -76,7 +76,7 @@ interface Moved {
 
 /** The lowest cash as it is, and what the moves did to it. */
 export function movedWords({ bar, before, results: { reading }, say }: Moved): string {
-  const lowest = `lowest cash ${say.money(reading.lowestCash)} in ${say.week(reading.lowestWeek)}`;
+  const lowest = `lowest cash ${say.money(reading.lowestCash)} in week ${say.count(reading.lowestWeek)}`;
   const weeks = before === null ? 0 : bar.from - before.week;
   if (before === null || weeks === 0) return capital(`${lowest}.`);
   const many = Math.abs(weeks) === 1 ? '1 week' : `${say.count(Math.abs(weeks))} weeks`;

@@ -14,7 +14,7 @@ export const CALENDAR_COLUMNS: readonly TableColumn[] = [
   { key: 'to', label: 'To', kind: 'text' },
 ];
 
-const KINDS: Record<AxisBar['drawing'], string> = {
+export const KINDS: Record<AxisBar['drawing'], string> = {
   truck: 'Opening',
   tag: 'Promotion',
   shelf: 'Display',

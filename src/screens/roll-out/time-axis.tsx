@@ -3,7 +3,7 @@
 // Worked example: an opening dragged from week 10 to week 14 moves its fill, its orders and the lowest week with it.
 import type { VNode } from 'preact';
 import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
-import { Disclosure, SelectField, Table, TimeAxis } from '../../widgets/index.ts';
+import { type AxisGroup, AxisKey, Disclosure, SelectField, Table, TimeAxis } from '../../widgets/index.ts';
 import { useKept } from '../ladder/kept.ts';
 import { Part } from '../ladder/parts.tsx';
 import { captionOf, useSettled } from '../ladder/settled.ts';
@@ -14,7 +14,7 @@ import { chainGroup } from './axis-chains.ts';
 import { useWeekMoves } from './axis-moves.ts';
 import { productGroup } from './axis-products.ts';
 import { AxisStrip } from './axis-strip.tsx';
-import { CALENDAR_COLUMNS, calendarRows } from './axis-table.ts';
+import { CALENDAR_COLUMNS, calendarRows, KINDS } from './axis-table.ts';
 import { axisTime, isWeekCount, WEEK_COUNTS } from './axis-weeks.ts';
 
 export interface RollOutAxisProps {
@@ -72,6 +72,7 @@ export function RollOutAxis({ shown, week, onWeek }: RollOutAxisProps): VNode {
         />
         <AxisStrip plan={plan} results={results} bar={bar} moves={moves} />
       </div>
+      <AxisKey entries={keyOf(groups)} />
       <Disclosure summary="The calendar as a table">
         <Table
           caption={captionOf('What happens when', rows)}
@@ -83,4 +84,12 @@ export function RollOutAxis({ shown, week, onWeek }: RollOutAxisProps): VNode {
       </Disclosure>
     </Part>
   );
+}
+
+/** Only what stands on the axis. */
+function keyOf(groups: readonly AxisGroup[]) {
+  const drawn = new Set(groups.flatMap(({ bars }) => bars.map(({ drawing }) => drawing)));
+  return (['truck', 'tag', 'shelf', 'closed'] as const)
+    .filter((drawing) => drawn.has(drawing))
+    .map((drawing) => ({ drawing, label: KINDS[drawing] }));
 }

@@ -68,6 +68,7 @@ function productFigures({ shown, looked, week }: WeekFiguresProps): VNode[] {
     ...(item === null ? [whole] : []),
     ...units,
     <Capacity key="capacity" {...{ shown, item, week }} />,
+    ...(item === null ? [<Cash key="cash" shown={shown} week={week} />] : []),
   ];
 }
 
@@ -93,4 +94,18 @@ function Capacity({ shown, item, week }: { shown: Shown; item: number | null; we
   const none = item === null && sharesLine(compiled) ? 'by product' : 'no lid';
   const text = lid === undefined ? none : lid === 0 ? 'none' : say.percent(landed / lid);
   return <Figure label="Capacity used" value={text} size="row" older={shown.older} />;
+}
+
+function Cash({ shown, week }: { shown: Shown; week: number }): VNode {
+  const say = useSay();
+  const why = useWhy();
+  return (
+    <Figure
+      label="Cash at its end"
+      value={say.money(shown.results.pass.balances.cash[week] ?? 0)}
+      size="row"
+      older={shown.older}
+      whereFrom={why({ of: 'week', run: 'plan', week, figure: 'cash' })}
+    />
+  );
 }
