@@ -66,7 +66,12 @@ test('doors set by a table are the doors of the plan after it, which is sound', 
     fc.property(arbitraryPlan(), rows, (plan, said) => {
       const [account] = plan.accounts;
       if (!account) return;
-      const fits = said.filter(({ week }) => week >= account.terms.transitWeeks && week < plan.horizonWeeks);
+      const { depot, ordering, terms } = account;
+      // What leaves at the end of a depot's first order week has both ways to go.
+      const through = depot === null ? 0 : ordering.firstWeek + 1 + depot.transitWeeks;
+      const fits = said.filter(
+        ({ week }) => week >= through + terms.transitWeeks && week < plan.horizonWeeks,
+      );
       const lines = fits.map(({ week, doors }) => `${account.id},${week},${doors}`);
       const reading = readBulk({
         table: 'doors',

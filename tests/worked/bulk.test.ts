@@ -108,6 +108,25 @@ describe('doors by account and week', () => {
     ]);
   });
 
+  test('behind a depot that orders in week 2 at first, 3 weeks from us and 1 from the shelf: week 7 on', () => {
+    // Ordered at the end of week 2, it is in the depot in week 6, on the shelf in week 7.
+    const depot = {
+      keptBy: 'chain' as const,
+      transitWeeks: 3,
+      openingWeeks: 0,
+      fillWeeks: 2,
+      coverWeeks: 2,
+      minimumOrderUnits: 0,
+      orderIn: 'case' as const,
+    };
+    const ordering = { everyWeeks: 1, firstWeek: 2, daily: false, orderIn: 'case' as const };
+    const far = aPlan({ accounts: [anAccount({ waves: [], depot, ordering })] });
+    expect(said(read('doors', 'chain,week,doors\nCorner,6,1', { plan: far }))).toEqual([
+      'Line 2, column 2 (week): got “6”; expected a week from 7 to 51.',
+    ]);
+    expect(read('doors', 'chain,week,doors\nCorner,7,1', { plan: far }).problems).toEqual([]);
+  });
+
   test('headings that aren’t there, or are there twice', () => {
     expect(said(read('doors', 'Corner,9,12'))).toEqual([
       'Line 1: got the headings “Corner”, “9”, “12”; expected a first line with headings, among them chain, week, doors.',

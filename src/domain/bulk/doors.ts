@@ -1,6 +1,7 @@
 // Doors by account and week: how many open in a week. A week that the table names is set (0: none open), every other week of
 // that account stays; the weeks become waves again.
 // Worked example: "Corner,9,12" where 10 doors opened in week 9: week 9 goes from 10 to 12.
+import { firstDelivery } from '../plan/rules/dates.ts';
 import { isNamed, nameReader } from './names.ts';
 import { readWeek, readWhole, refuse, shownNumber } from './numbers.ts';
 import type { Entry, TableKind, Task } from './types.ts';
@@ -68,7 +69,7 @@ function readDoors(task: Task, entries: readonly Entry[]): Set<string> {
     // Nothing said: the template's row of an account without openings, or an empty cell of a table by weeks.
     if (!doorsCell || doorsCell.text.trim() === '') continue;
     const week = readWeek(task, weekCell ?? { text: '', line, column: 0 }, {
-      least: account.terms.transitWeeks,
+      least: firstDelivery(account).least,
       known: own.now,
     });
     const doors = readWhole(task, doorsCell, {

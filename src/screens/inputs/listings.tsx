@@ -7,6 +7,7 @@ import type { Account, Listing } from '../../domain/plan/index.ts';
 import { Button, ButtonRow, LinkButton } from '../../widgets/index.ts';
 import { PartFor } from '../shared/field-for.tsx';
 import { usePlan, useSession } from '../shared/session-context.ts';
+import { useBulkHash } from './bulk-hash.ts';
 import { Fields, Trouble } from './fields.tsx';
 import { count, type FieldSpec, money, share } from './specs.ts';
 
@@ -25,6 +26,7 @@ const LISTING: readonly FieldSpec[] = [
 export function ListingsSection({ base, account }: { base: string; account: Account }): VNode {
   const session = useSession();
   const plan = usePlan();
+  const bulkHash = useBulkHash();
   const listed = new Set(account.listings.map(({ itemId }) => itemId));
   const others = plan.items.filter(({ id }) => !listed.has(id));
   const [first] = account.listings;
@@ -47,6 +49,11 @@ export function ListingsSection({ base, account }: { base: string; account: Acco
           List {name} too
         </Button>
       ))}
+      <p>
+        <LinkButton kind="quiet" href={bulkHash('prices')}>
+          Paste a price list
+        </LinkButton>
+      </p>
       <fieldset class="ff-place">
         <legend class="ff-label">How sales start</legend>
         <Fields

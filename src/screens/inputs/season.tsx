@@ -5,11 +5,12 @@ import { addPart } from '../../app/commands/field.ts';
 import { dec } from '../../domain/money/decimal.ts';
 import type { Item } from '../../domain/plan/index.ts';
 import { SEASON_SHAPES, shapeOf } from '../../domain/season-shapes.ts';
-import { Disclosure, SelectField } from '../../widgets/index.ts';
+import { Disclosure, LinkButton, SelectField } from '../../widgets/index.ts';
 import { BasisTag, useBasis } from '../shared/basis-tag.tsx';
 import { usePlan, useSession } from '../shared/session-context.ts';
 import { useField } from '../shared/use-field.ts';
 import { useSay } from '../shared/use-say.ts';
+import { useBulkHash } from './bulk-hash.ts';
 import { Trouble } from './fields.tsx';
 import './season.css';
 
@@ -21,6 +22,7 @@ export function SeasonSection({ base, item }: { base: string; item: Item }): VNo
   const path = `${base}/seasonFactors`;
   const note = useBasis(path);
   const { seasonFactors: factors } = item;
+  const bulkHash = useBulkHash();
   const value = factors === null ? NONE : (shapeOf(factors)?.name ?? OWN);
   const choose = (name: string): void => {
     const shape = SEASON_SHAPES.find((each) => each.name === name);
@@ -46,6 +48,11 @@ export function SeasonSection({ base, item }: { base: string; item: Item }): VNo
         tag={note === null ? undefined : <BasisTag note={note} kind="text" />}
         onChoose={choose}
       />
+      <p>
+        <LinkButton kind="quiet" href={bulkHash('season')}>
+          Paste a table of factors
+        </LinkButton>
+      </p>
       <Trouble path={path} />
       {factors !== null && (
         <>

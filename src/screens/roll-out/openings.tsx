@@ -1,9 +1,9 @@
 // When one chain's doors open: its waves with their dates, doors that already sell, and how doors are lost again.
 // Worked example: 180 doors at 45 a week from week 10 open from 11 May to 1 June.
 import type { VNode } from 'preact';
-import { hashOf } from '../../app/route.ts';
 import type { Account } from '../../domain/plan/index.ts';
 import { LinkButton } from '../../widgets/index.ts';
+import { useBulkHash } from '../inputs/bulk-hash.ts';
 import { Fields, Places } from '../inputs/fields.tsx';
 import { choice, count, share, week } from '../inputs/specs.ts';
 import { WeekFor } from '../ladder/week-for.tsx';
@@ -24,6 +24,7 @@ const RUNNING = [
 
 export function Openings({ account }: { account: Account }): VNode {
   const plan = usePlan();
+  const bulkHash = useBulkHash();
   const base = `accounts/${account.id}`;
   const first = Math.min(Math.max(account.terms.transitWeeks, 12), plan.horizonWeeks - 1);
   return (
@@ -43,10 +44,7 @@ export function Openings({ account }: { account: Account }): VNode {
         )}
       </Places>
       <p>
-        <LinkButton
-          kind="quiet"
-          href={hashOf({ view: 'bulk', planId: plan.id, table: 'doors', sheet: null })}
-        >
+        <LinkButton kind="quiet" href={bulkHash('doors')}>
           Paste a table of openings
         </LinkButton>
       </p>

@@ -88,7 +88,7 @@ function waveWeeks(account: Account, horizonWeeks: number): Problem[] {
 }
 
 /** The first week a fill can be on the shelf. Stores order theirs before week 0; a depot waits for its first order week. */
-function firstDelivery({ depot, terms, ordering }: Account): { least: number; why: string } {
+export function firstDelivery({ depot, terms, ordering }: Account): { least: number; why: string } {
   const { transitWeeks } = terms;
   if (depot === null) return { least: transitWeeks, why: `a delivery takes ${weeks(transitWeeks)}` };
   const why =
