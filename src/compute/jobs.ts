@@ -4,7 +4,7 @@ import { answerSolves, liftsFrom } from '../domain/answers/index.ts';
 import { isoDateOf } from '../domain/calendar.ts';
 import { evaluate, type SayFor } from '../domain/evaluate.ts';
 import { landedOf } from '../domain/ladder/landed.ts';
-import { lenderFrom } from '../domain/lender/index.ts';
+import { lenderTrials } from '../domain/lender/index.ts';
 import type { Plan } from '../domain/plan/index.ts';
 import { fine, type Outcome } from '../domain/problems.ts';
 import { leastOpeningCash, mostDoors, type SolveArgs } from '../domain/rollout/solve.ts';
@@ -27,7 +27,7 @@ export function jobAnswer(job: Job): Outcome<Answers[keyof Answers]> {
   if (job.kind === 'cashNeed') {
     return fine({ amount: results.reading.cashNeed, week: results.reading.cashNeedWeek });
   }
-  if (job.kind === 'lender') return fine(lenderFrom(job.plan, results, job.fromWeek));
+  if (job.kind === 'lenderTrials') return fine(lenderTrials(job.plan, results));
   if (job.kind === 'lifts') return fine(liftsFrom(job.plan, results));
   if (job.kind === 'answerSolves') return fine(answerSolves(job.plan, results));
   if (job.kind === 'leansOn') return fine(leansOn({ plan: job.plan, results, sayFor }));

@@ -1,7 +1,7 @@
 // What travels between the page and the worker: a job with its plan, and its answer. Plain data both ways, so that
 // structured clone carries it; this file alone is imported on both sides.
 import type { AnswerSolves, Lifts } from '../domain/answers/types.ts';
-import type { LenderBlock } from '../domain/lender/types.ts';
+import type { LenderTrials } from '../domain/lender/types.ts';
 import type { Plan } from '../domain/plan/index.ts';
 import type { LeansOn, VerdictName } from '../domain/results.ts';
 import type { LeastOpeningCash, MostDoors } from '../domain/rollout/solve.ts';
@@ -15,7 +15,7 @@ export type Job =
   | { kind: 'counters'; args: CountersArgs }
   | { kind: 'worth'; args: WorthArgs }
   | { kind: 'beside'; plan: Plan; accountId: string; reviewWeeks: number }
-  | { kind: 'lender'; plan: Plan; fromWeek: number }
+  | { kind: 'lenderTrials'; plan: Plan }
   | { kind: 'leansOn'; plan: Plan }
   | { kind: 'lifts'; plan: Plan }
   | { kind: 'answerSolves'; plan: Plan }
@@ -37,7 +37,7 @@ export interface Answers {
   beside: readonly BesideOffer[];
   lifts: Lifts;
   answerSolves: AnswerSolves;
-  lender: LenderBlock;
+  lenderTrials: LenderTrials;
   leansOn: Record<VerdictName, LeansOn | null>;
   mostDoors: MostDoors | null;
   leastOpeningCash: LeastOpeningCash;

@@ -16,6 +16,44 @@ export function changedPlan(plan: Plan, change: Change): Plan {
   return onItem(plan, change.itemId, (item) => itemWith(item, change));
 }
 
+/** The fields a change writes, for a plan that has it in: what is typed there counts as typed. */
+export function pathsOfChange(plan: Plan, change: Change): string[] {
+  if ('lineId' in change) return [`business/lines/${change.lineId}/steps`];
+  if ('itemId' in change) return [`items/${change.itemId}/supply/${ITEM_FIELDS[change.kind]}`];
+  const base = `accounts/${change.accountId}`;
+  switch (change.kind) {
+    case 'paidEarlier':
+      return [`${base}/terms/paymentDays`, `${base}/terms/earlyDiscount`];
+    case 'paidOnTime':
+      return [`${base}/terms/latenessDays`];
+    case 'earlyDiscount':
+      return [`${base}/terms/earlyDiscount`];
+    case 'slottingOffRemittances':
+      return [`${base}/slotting/settled`];
+    case 'waveLater':
+      return [`${base}/waves/${change.waveId}/openWeek`];
+    case 'slowerDoors':
+      return [`${base}/waves/${change.waveId}/doorsPerWeek`];
+    case 'smallerFill': {
+      const listings = plan.accounts.find(({ id }) => id === change.accountId)?.listings ?? [];
+      return listings.flatMap(({ itemId }) => [
+        `${base}/listings/${itemId}/depthUnits`,
+        `${base}/listings/${itemId}/backStockUnits`,
+      ]);
+    }
+  }
+}
+
+const ITEM_FIELDS: Record<ItemChange['kind'], keyof Item['supply']> = {
+  capacityFrom: 'capacitySteps',
+  stepEarlier: 'capacitySteps',
+  rushOrders: 'expedite',
+  depositShare: 'depositRate',
+  supplierDays: 'supplierDays',
+  coverWeeks: 'coverWeeks',
+  smallerMinimum: 'minimumOrderUnits',
+};
+
 type AccountChange = Extract<Change, { accountId: string }>;
 type ItemChange = Extract<Change, { itemId: string }>;
 

@@ -7,7 +7,7 @@ import { doorsAWeek, waveSpacing } from './pace.ts';
 import type { AnswerSolves } from './types.ts';
 
 export { bindingOf } from './binding.ts';
-export { changedPlan } from './change-plan.ts';
+export { changedPlan, pathsOfChange } from './change-plan.ts';
 export { liftsFrom, liftsOf } from './lifts.ts';
 export type * from './types.ts';
 export { changeWords, LIMIT_WORDS } from './words.ts';

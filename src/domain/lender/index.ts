@@ -1,43 +1,41 @@
 // The lender's door: everything of the block for one plan and one week. A lender's own terms decide; none of this is
 // financial advice. Worked figure: from week 20 the direct cash flow of weeks 20 to 32, balances as of the end of week 19.
 import type { Plan } from '../plan/index.ts';
-import { fine, type Outcome } from '../problems.ts';
 import type { Results } from '../results.ts';
-import { wholePlan } from '../talks/run.ts';
 import { agedPayables, agedReceivables } from './aged.ts';
 import { collateralAt } from './collateral.ts';
 import { ledgerOf } from './ledger.ts';
 import { downsideOf, dropsOf, failureOf } from './trials.ts';
-import { LENDER_WEEKS, type LenderBlock } from './types.ts';
+import { LENDER_WEEKS, type LenderBlock, type LenderTrials } from './types.ts';
 import { thirteenWeeks } from './weeks.ts';
 
+export { agedPayables, agedReceivables } from './aged.ts';
+export { collateralAt } from './collateral.ts';
 export { ledgerOf } from './ledger.ts';
 export type * from './types.ts';
 export { AGES, LENDER_WEEKS } from './types.ts';
+export { thirteenWeeks } from './weeks.ts';
 
-export interface LenderArgs {
-  plan: Plan;
-  /** First of the 13 weeks; balances are those of the end of the week before it (of week 0 for week 0). */
-  fromWeek: number;
+/** Balances for a lender are those of the end of the week before its 13 weeks; of week 0 for week 0. */
+export function balancesWeek(fromWeek: number): number {
+  return Math.max(0, fromWeek - 1);
 }
 
-/** The whole block. Problems where the plan can't be computed. */
-export function lenderBlock({ plan, fromWeek }: LenderArgs): Outcome<LenderBlock> {
-  const results = wholePlan(plan);
-  return results.ok ? fine(lenderFrom(plan, results.value, fromWeek)) : results;
-}
-
-/** The same with the plan's results at hand. */
+/** The whole block, the 13 weeks from a week of the plan on. `results` are those of the plan. */
 export function lenderFrom(plan: Plan, results: Results, fromWeek: number): LenderBlock {
-  const ledger = ledgerOf(results);
-  const from = Math.max(0, Math.min(fromWeek, results.pass.weeks - 1));
-  const week = Math.max(0, from - 1);
-  const at = { plan, results, ledger, week };
+  const at = { plan, results, ledger: ledgerOf(results), week: balancesWeek(fromWeek) };
   return {
-    weeks: thirteenWeeks(results.pass, from),
+    weeks: thirteenWeeks(results.pass, fromWeek),
     receivables: agedReceivables(at),
     payables: agedPayables(at),
     collateral: collateralAt(at),
+    ...lenderTrials(plan, results),
+  };
+}
+
+/** The plan with things going wrong: many runs. */
+export function lenderTrials(plan: Plan, results: Results): LenderTrials {
+  return {
     downside: downsideOf(plan, results),
     failure: failureOf(plan, results),
     drops: dropsOf(plan, results),

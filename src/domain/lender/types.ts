@@ -99,13 +99,16 @@ export interface ReviewDrop {
   there: Trial;
 }
 
-export interface LenderBlock {
+export interface LenderTrials {
+  /** Null where the plan can't be computed so. */
+  downside: Downside | null;
+  failure: CustomerFailure | null;
+  drops: ReviewDrop[];
+}
+
+export interface LenderBlock extends LenderTrials {
   weeks: ThirteenWeeks;
   receivables: Aged;
   payables: Aged;
   collateral: Collateral;
-  /** Null where the plan can not be computed so. */
-  downside: Downside | null;
-  failure: CustomerFailure | null;
-  drops: ReviewDrop[];
 }

@@ -15,6 +15,7 @@ import { View } from '../shared/view.tsx';
 import { CashFigures, DaysFigures } from './cash-figures.tsx';
 import { CashInputs } from './cash-inputs.tsx';
 import { endSentences } from './cash-words.ts';
+import { Limits } from './limits.tsx';
 import { CashDrawing } from './picture.tsx';
 import { BalancesTable, FlowsTable } from './series-table.tsx';
 import { Solves } from './solves.tsx';
@@ -59,6 +60,7 @@ function CashParts({ shown }: { shown: Shown }): VNode {
           </Part>
         </div>
       </div>
+      <Limits shown={shown} />
       <div class="ff-side-by-side">
         <Part title="How long money is bound, and what runs short">
           <DaysFigures shown={shown} />
@@ -120,6 +122,9 @@ function Tables({ shown: { plan, results } }: { shown: Shown }): VNode {
       <ButtonRow>
         <LinkButton href={hashOf({ view: 'statements', planId: plan.id, sheet: null })}>
           Statements: profit and loss, balance sheet, cash flow
+        </LinkButton>
+        <LinkButton href={hashOf({ view: 'lender', planId: plan.id, sheet: null })}>
+          For a lender: 13 weeks, who owes since when
         </LinkButton>
       </ButtonRow>
       <Fold label="Every cash flow by week">

@@ -1,5 +1,5 @@
-// Two questions put to the whole plan: the most doors this cash carries, and the least cash on the first day. They run
-// beside the page, can be stopped, and say how they were confirmed. An answer for an earlier plan is marked.
+// Questions put to the whole plan: the most doors this cash carries, the least cash on the first day, and how late orders,
+// how fast openings, how slow a sale may be. They run beside the page, can be stopped, and say how they were confirmed. An answer for an earlier plan is marked.
 // Worked example: pressing "Least opening cash" answers 53,115.20, one cent less falls to −0.01.
 import type { VNode } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
@@ -8,9 +8,10 @@ import { Button, SelectField } from '../../widgets/index.ts';
 import { Keys } from '../ladder/parts.tsx';
 import { type Shown, useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
+import { answerWords } from './answer-words.ts';
 import { leastCashWords, mostDoorsWords } from './solve-words.ts';
 
-type Question = 'mostDoors' | 'leastOpeningCash';
+type Question = 'mostDoors' | 'leastOpeningCash' | 'answerSolves';
 
 type State =
   | { at: 'idle' }
@@ -24,6 +25,7 @@ export function Solves({ shown }: { shown: Shown }): VNode {
   const account = opening.find(({ id }) => id === chosen) ?? opening[0];
   const least = useSolve(shown);
   const most = useSolve(shown);
+  const more = useSolve(shown);
   return (
     <div class="ff-solves">
       {opening.length > 1 && account && (
@@ -48,6 +50,14 @@ export function Solves({ shown }: { shown: Shown }): VNode {
         onAsk={() => least.ask('leastOpeningCash', plan, null)}
         onStop={least.stop}
       />
+      {plan.accounts.length > 0 && (
+        <Solve
+          label="How late, how fast, how slow a sale"
+          state={more.state}
+          onAsk={() => more.ask('answerSolves', plan, null)}
+          onStop={more.stop}
+        />
+      )}
     </div>
   );
 }
@@ -113,6 +123,15 @@ function useSolve(shown: Shown) {
       void job.answer.then((answer) =>
         finish(
           wordsOf(answer, (value) => mostDoorsWords(value, account.name, say)),
+          revision,
+        ),
+      );
+    } else if (question === 'answerSolves') {
+      const job = session.compute({ kind: 'answerSolves', plan });
+      begin(job.cancel);
+      void job.answer.then((answer) =>
+        finish(
+          wordsOf(answer, (value) => answerWords(value, plan, say)),
           revision,
         ),
       );

@@ -30,6 +30,7 @@ export const LATER = {
   bulk: () => import('../bulk/index.tsx').then((room) => room.BulkScreen),
   cash: () => import('../cash/index.tsx').then((room) => room.CashScreen),
   'roll-out': () => import('../roll-out/index.tsx').then((room) => room.RollOutScreen),
+  lender: () => import('../lender/index.tsx').then((room) => room.LenderScreen),
   statements: () => import('../statements/index.tsx').then((room) => room.StatementsScreen),
   table: () => import('../talks/index.tsx').then((room) => room.TalksScreen),
   reasons: () => import('../front/reasons.tsx').then((room) => room.Reasons),
