@@ -27,7 +27,7 @@ export function jobAnswer(job: Job): Outcome<Answers[keyof Answers]> {
   if (job.kind === 'cashNeed') {
     return fine({ amount: results.reading.cashNeed, week: results.reading.cashNeedWeek });
   }
-  if (job.kind === 'lenderTrials') return fine(lenderTrials(job.plan, results));
+  if (job.kind === 'lenderTrials') return fine(lenderTrials(job.plan, results, job.week));
   if (job.kind === 'lifts') return fine(liftsFrom(job.plan, results));
   if (job.kind === 'answerSolves') return fine(answerSolves(job.plan, results));
   if (job.kind === 'leansOn') return fine(leansOn({ plan: job.plan, results, sayFor }));

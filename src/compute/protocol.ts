@@ -15,7 +15,7 @@ export type Job =
   | { kind: 'counters'; args: CountersArgs }
   | { kind: 'worth'; args: WorthArgs }
   | { kind: 'beside'; plan: Plan; accountId: string; reviewWeeks: number }
-  | { kind: 'lenderTrials'; plan: Plan }
+  | { kind: 'lenderTrials'; plan: Plan; week: number }
   | { kind: 'leansOn'; plan: Plan }
   | { kind: 'lifts'; plan: Plan }
   | { kind: 'answerSolves'; plan: Plan }

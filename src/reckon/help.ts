@@ -126,7 +126,7 @@ rollout           src/domain/rollout/PASS.md describes the pass in words
     collateral    receivables, tooOld (over 90 days, or unknown), claims open against them, eligibleReceivables, stock
                   in our own hands at landed cost; onReceivables, onStock at receivablesRate and stockRate; amount
     downside      a fifth less sold, paid 15 days later: cashNeed, lowestCash, unitsLost
-    failure       accountId, week: the account that owes most fails then; receivable: what it owes; and the same
+    failure       accountId, week: who owes most at the end of that week fails; receivable: what it owes; and the same
     drops[]       accountId, week, reviewWeeks after its first opening it drops us; dealAmount: the deal up to there
                   with goods left on shelves; and the same
 solves            figures are null where a solve outgrew exact sums (a warning says so)

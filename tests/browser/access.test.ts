@@ -24,6 +24,7 @@ const views: Place[] = [
   [`${THREE}/cash`, 'Cash'],
   [`${THREE}/roll-out`, 'Roll-out'],
   [`${THREE}/statements`, 'Statements'],
+  [`${THREE}/lender`, 'For a lender'],
   [`${THREE}/promise`, 'Promise'],
   [`${ONE}/table`, 'Across the table'],
   [`${THREE}/table`, 'Across the table'],

@@ -118,6 +118,7 @@ function placesOf(plan: Plan): [hash: string, heading: string][] {
     [`${at}/cash`, 'Cash'],
     [`${at}/roll-out`, 'Roll-out'],
     [`${at}/statements`, 'Statements'],
+    [`${at}/lender`, 'For a lender'],
     [`${at}/promise`, 'Promise'],
     [`${at}/inputs`, 'Inputs'],
     ...['more', 'terms', 'said', 'worth', 'beside', 'prepare'].map((name): [string, string] => [

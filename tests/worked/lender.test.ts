@@ -139,11 +139,21 @@ describe('things going wrong', () => {
   });
 
   /** Four invoices are open at the end of week 3; from week 4 on nobody pays and nothing is bought: 30 - 4 x 10. */
-  test('the account fails when it owes most, 104.00 in week 3: lowest −10.00 for good', () => {
+  test('the account fails at the end of week 3, owing 104.00: lowest −10.00 for good', () => {
     const plan = oneDoor();
-    const { failure } = lenderFrom(plan, resultsOf(plan), 0);
+    const { failure } = lenderFrom(plan, resultsOf(plan), 4);
     expect(failure).toMatchObject({ accountId: 'corner', week: 3, receivable: 10400 });
     expect(failure?.there).toMatchObject({ lowestCash: -1000, lowestWeek: 3 });
+  });
+
+  test('where nobody owes anything yet, who owes most at any week’s end fails then', () => {
+    const accounts = oneDoor().accounts.map((account) => ({
+      ...account,
+      waves: [aWave({ openWeek: 8, doors: 1, doorsPerWeek: 1 })],
+    }));
+    const plan = oneDoor({ accounts });
+    const { failure } = lenderFrom(plan, resultsOf(plan), 0);
+    expect(failure).toMatchObject({ accountId: 'corner', week: 11, receivable: 10400 });
   });
 
   test('failing in week 19, past the low of week 4, it leaves the plan’s own low', () => {

@@ -29,15 +29,15 @@ export function lenderFrom(plan: Plan, results: Results, fromWeek: number): Lend
     receivables: agedReceivables(at),
     payables: agedPayables(at),
     collateral: collateralAt(at),
-    ...lenderTrials(plan, results),
+    ...lenderTrials(plan, results, at.week),
   };
 }
 
-/** The plan with things going wrong: many runs. */
-export function lenderTrials(plan: Plan, results: Results): LenderTrials {
+/** The plan with things going wrong: many runs. A customer fails at the end of `week`. */
+export function lenderTrials(plan: Plan, results: Results, week: number): LenderTrials {
   return {
     downside: downsideOf(plan, results),
-    failure: failureOf(plan, results),
+    failure: failureOf(plan, results, week),
     drops: dropsOf(plan, results),
   };
 }

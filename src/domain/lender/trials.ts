@@ -71,16 +71,27 @@ function paidLater(account: Account, later: (days: number) => number): Account {
   return { ...account, terms: { ...terms, latenessDays: later(terms.latenessDays), earlyDiscount } };
 }
 
-/** The account that owes most at some week's end fails after that week; null where nobody ever owes anything. */
-export function failureOf(plan: Plan, results: Results): CustomerFailure | null {
-  let [most, a, week] = [0, -1, 0];
-  results.pass.accounts.forEach(({ receivables }, at) => {
-    receivables.forEach((owed, w) => {
-      if (owed > most) [most, a, week] = [owed, at, w];
+/**
+ * The account that owes most at a week's end fails after it; where nobody owes anything then, the one that owes most at
+ * any week's end, then. Null where nobody ever does.
+ */
+export function failureOf(plan: Plan, results: Results, week: number): CustomerFailure | null {
+  const { accounts } = results.pass;
+  const owed = accounts.map(({ receivables }) => receivables[week] ?? 0);
+  const most = Math.max(0, ...owed);
+  if (most > 0) return failed(plan, results, { a: owed.indexOf(most), week });
+  let worst = { a: -1, week: 0, amount: 0 };
+  accounts.forEach(({ receivables }, a) => {
+    receivables.forEach((amount, w) => {
+      if (amount > worst.amount) worst = { a, week: w, amount };
     });
   });
-  const account = plan.accounts[a];
-  return account ? failureAt(plan, results, { accountId: account.id, week }) : null;
+  return failed(plan, results, worst);
+}
+
+function failed(plan: Plan, results: Results, at: { a: number; week: number }): CustomerFailure | null {
+  const account = plan.accounts[at.a];
+  return account ? failureAt(plan, results, { accountId: account.id, week: at.week }) : null;
 }
 
 /** What an account owes at the end of a week is never paid; its doors are gone from the next week on. */

@@ -13,11 +13,11 @@ export function limitSentences(
   const sentences = [firstSentence(read, say)];
   const { first, firstWeeks } = binding;
   const { capacity, stock, cash } = firstWeeks;
-  if (cash !== null && first?.what !== 'cash') sentences.push(`Cash limits first in ${say.week(cash)}.`);
+  if (cash !== null && first?.what !== 'cash') sentences.push(`Cash limits too, from ${say.week(cash)}.`);
   if (capacity !== null && first?.what !== 'capacity')
-    sentences.push(`Capacity limits first in ${say.week(capacity)}.`);
+    sentences.push(`Capacity limits too, from ${say.week(capacity)}.`);
   if (stock !== null && first?.what !== 'stock')
-    sentences.push(`Stock runs short first in ${say.week(stock)}.`);
+    sentences.push(`Stock runs short too, from ${say.week(stock)}.`);
   if (plan.business.openingCashAmount === null)
     sentences.push('Cash at hand is not known: nobody can say where cash limits.');
   const { lostUnits, fillRate } = results.reading;
@@ -74,7 +74,7 @@ export function liftSentences({ before, after, withoutItsCost }: Lift, say: Scre
   const sentences: string[] = [];
   if (after.lowestCash !== before.lowestCash)
     sentences.push(
-      `Lowest cash ${say.money(before.lowestCash)} to ${say.money(after.lowestCash)}, in week ${after.lowestWeek}`,
+      `lowest cash ${say.money(before.lowestCash)} to ${say.money(after.lowestCash)}, in week ${after.lowestWeek}`,
     );
   if (after.cashNeed !== before.cashNeed)
     sentences.push(`cash needed ${say.money(before.cashNeed)} to ${say.money(after.cashNeed)}`);

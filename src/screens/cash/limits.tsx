@@ -19,8 +19,9 @@ export function Limits({ shown }: { shown: Shown }): VNode {
   const say = useSay();
   const { plan, results } = shown;
   const binding = useMemo(() => bindingOf(plan, results), [results]);
-  const followed = useFollowing('lifts', plan);
-  const older = followed !== null && followed.plan !== plan;
+  const job = useMemo(() => ({ kind: 'lifts' as const, plan }), [plan]);
+  const followed = useFollowing(job);
+  const older = followed !== null && followed.job !== job;
   return (
     <Part title="What limits, and what lifts it">
       <ul class="ff-said" aria-label="What limits">
@@ -43,7 +44,7 @@ export function Limits({ shown }: { shown: Shown }): VNode {
       {followed === null ? (
         <p class="ff-quiet">Trying what lifts it …</p>
       ) : followed.answer.ok ? (
-        <LiftsRead plan={followed.plan} lifts={followed.answer.value} older={older} />
+        <LiftsRead plan={followed.job.plan} lifts={followed.answer.value} older={older} />
       ) : (
         <p>{followed.answer.trouble}</p>
       )}
@@ -101,7 +102,7 @@ function LiftRow({ plan, lift, older }: { plan: Plan; lift: Lift; older: boolean
       <div>
         <p class="ff-lift-change">{words}</p>
         <p class={older ? 'ff-least ff-quiet ff-older' : 'ff-least ff-quiet'}>
-          {liftSentences(lift, say).join('; ')}.
+          {capital(liftSentences(lift, say).join('; '))}.
         </p>
       </div>
       <Button label={`Put in: ${words}`} disabled={older} onPress={put}>
@@ -161,6 +162,10 @@ function AllTried({ plan, lifts }: { plan: Plan; lifts: Lifts }): VNode {
       </p>
     </>
   );
+}
+
+function capital(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 }
 
 function keyOf({ change }: Lift): string {

@@ -10,8 +10,7 @@ import { useSay } from '../shared/use-say.ts';
 type AgedArgs = Parameters<typeof agedReceivables>[0];
 
 export function AgedTables(args: AgedArgs): VNode {
-  const say = useSay();
-  const end = `at the end of ${say.week(args.week)}`;
+  const end = `at the end of week ${args.week}`;
   const receivables = agedReceivables(args);
   const payables = agedPayables(args);
   return (

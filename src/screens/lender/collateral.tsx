@@ -39,7 +39,7 @@ export function CollateralFigures({ older, ...args }: CollateralProps): VNode {
         <Figure
           label="Together"
           value={say.money(found.amount)}
-          note={`at the end of ${say.week(found.week)}`}
+          note={`at the end of week ${found.week}`}
           older={older}
         />
       </Figures>

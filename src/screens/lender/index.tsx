@@ -95,7 +95,7 @@ function Lender({ shown }: { shown: Shown }): VNode {
           />
         </div>
       </Part>
-      <Trials plan={plan} />
+      <Trials plan={plan} week={at.week} />
       <div class="ff-no-print">
         <ButtonRow>
           <Button onPress={() => window.print()}>Print these pages</Button>

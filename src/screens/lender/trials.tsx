@@ -1,6 +1,7 @@
 // The plan with things going wrong, side by side with the plan as it is; run beside the page.
 // Worked example: a fifth less sold, paid 15 days later: short of 50,611 in week 42 instead of nothing.
 import type { VNode } from 'preact';
+import { useMemo } from 'preact/hooks';
 import type { LenderTrials, Trial } from '../../domain/lender/index.ts';
 import type { Plan } from '../../domain/plan/index.ts';
 import { Table, type TableColumn, type TableRow } from '../../widgets/index.ts';
@@ -17,10 +18,11 @@ const COLUMNS: readonly TableColumn[] = [
   { key: 'lost', label: 'Units lost', kind: 'number' },
 ];
 
-export function Trials({ plan }: { plan: Plan }): VNode {
+export function Trials({ plan, week }: { plan: Plan; week: number }): VNode {
   const say = useSay();
-  const followed = useFollowing('lenderTrials', plan);
-  const older = followed !== null && followed.plan !== plan;
+  const job = useMemo(() => ({ kind: 'lenderTrials' as const, plan, week }), [plan, week]);
+  const followed = useFollowing(job);
+  const older = followed !== null && followed.job !== job;
   return (
     <Part title="If things go wrong">
       {followed === null && <p class="ff-quiet">Running the plan with things going wrong …</p>}
@@ -31,10 +33,10 @@ export function Trials({ plan }: { plan: Plan }): VNode {
             caption="The plan as it is, and with one thing going wrong"
             captionHidden
             columns={COLUMNS}
-            rows={rowsOf(followed.plan, followed.answer.value, say)}
+            rows={rowsOf(followed.job.plan, followed.answer.value, say)}
             compact
           />
-          {older && <p class="ff-least ff-quiet">Of the plan before the last edit; being run again …</p>}
+          {older && <p class="ff-least ff-quiet">Of before the last change; being run again …</p>}
         </div>
       )}
       <p class="ff-least ff-quiet">

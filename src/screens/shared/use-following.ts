@@ -1,31 +1,27 @@
 // An answer that follows the plan while its screen is open: asked of the worker after a pause, one question at a time, the
-// newest next. It keeps the plan it belongs to, so that words and figures stay one with it while a newer one is on its way.
+// newest next. It keeps the job it belongs to, so that words and figures stay one with it while a newer one is on its way.
 // Worked example: five edits within a second ask twice; what is shown is marked as older until the second answer is there.
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { Running } from '../../app/session.ts';
-import type { Plan } from '../../domain/plan/index.ts';
+import type { Job, Running } from '../../app/session.ts';
 import { useSession } from './session-context.ts';
 
-/** Jobs that take a plan and nothing else. */
-export type FollowedKind = 'lifts' | 'lenderTrials';
+type Answer<J extends Job> = NonNullable<Awaited<Running<J['kind']>['answer']>>;
 
-type Answer<Kind extends FollowedKind> = NonNullable<Awaited<Running<Kind>['answer']>>;
-
-export interface Followed<Kind extends FollowedKind> {
-  plan: Plan;
-  answer: Answer<Kind>;
+export interface Followed<J extends Job> {
+  job: J;
+  answer: Answer<J>;
 }
 
 const PAUSE_MS = 400;
 
-/** Null until the first answer is there. */
-export function useFollowing<Kind extends FollowedKind>(kind: Kind, plan: Plan): Followed<Kind> | null {
+/** Null until the first answer is there. Keep `job` the same object while it asks the same. */
+export function useFollowing<J extends Job>(job: J): Followed<J> | null {
   const session = useSession();
-  const [followed, setFollowed] = useState<Followed<Kind> | null>(null);
+  const [followed, setFollowed] = useState<Followed<J> | null>(null);
   const busy = useRef(false);
-  const wanted = useRef(plan);
   const gone = useRef(false);
-  wanted.current = plan;
+  const wanted = useRef(job);
+  wanted.current = job;
   useEffect(() => {
     gone.current = false;
     return () => {
@@ -37,15 +33,14 @@ export function useFollowing<Kind extends FollowedKind>(kind: Kind, plan: Plan):
       if (busy.current) return;
       busy.current = true;
       const asked = wanted.current;
-      // A job's kind decides its answer's type.
-      const answer = (await session.compute({ kind, plan: asked }).answer) as Answer<Kind> | null;
+      const answer = await session.compute(asked).answer;
       busy.current = false;
       if (gone.current) return;
-      if (answer !== null) setFollowed({ plan: asked, answer });
+      if (answer !== null) setFollowed({ job: asked, answer });
       if (wanted.current !== asked) await ask();
     };
     const timer = setTimeout(() => void ask(), PAUSE_MS);
     return () => clearTimeout(timer);
-  }, [plan, kind]);
+  }, [job]);
   return followed;
 }
