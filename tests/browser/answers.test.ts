@@ -41,6 +41,8 @@ const say = () => {
 };
 const lowestOn = (page: Page) => page.locator('.ff-plumb-amount').innerText();
 const lifted = (page: Page) => page.locator('.ff-lift');
+/** A percent sign stands behind a space that does not break; reckon's is a plain one. */
+const plain = (text: string) => text.replaceAll('\u00a0', ' ');
 
 test.each(devices)('on %s: the best change, put in and taken out', async (_, device) => {
   const hash = `#/p/${dry.plan.id}/cash`;
@@ -51,12 +53,16 @@ test.each(devices)('on %s: the best change, put in and taken out', async (_, dev
   const words = changeWords(first.change, dry.plan, say());
   await lifted(page).first().waitFor();
   expect(await lifted(page).count()).toBe(Math.min(3, best.length));
-  expect(await lifted(page).first().innerText()).toContain(words);
+  const row = plain(await lifted(page).first().innerText());
+  expect(row).toContain(words);
   const { before, after } = first;
   const moved = `Lowest cash ${say().money(before.lowestCash)} to ${say().money(after.lowestCash)}, in week ${after.lowestWeek}`;
-  expect(await lifted(page).first().innerText()).toContain(moved);
+  expect(row).toContain(moved);
 
-  await page.getByRole('button', { name: `Put in: ${words}`, exact: true }).click();
+  await lifted(page)
+    .first()
+    .getByRole('button', { name: /^Put in: / })
+    .click();
   const there = evaluate(changedPlan(dry.plan, first.change), sayFor);
   if (!there.ok) throw new Error('the changed plan can’t be computed');
   const { lowestCash, lowestWeek } = there.value.reading;
