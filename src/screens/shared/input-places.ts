@@ -114,7 +114,6 @@ const BUSINESS_FIELDS: Readonly<Record<string, PlanSection>> = {
   lines: 'lines',
   lender: 'funding',
   funding: 'funding',
-  lender: 'funding',
   openingBooks: 'books',
   vat: 'market',
 };
