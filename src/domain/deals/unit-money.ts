@@ -36,7 +36,8 @@ function unsoldPerUnit(account: Account, ladder: LadderResult): Decimal {
   const { sale } = account;
   if (sale.by === 'shipment') return ZERO;
   const rate = dec(sale.by === 'guaranteed' ? sale.expectedReturnRate : sale.shrinkRate);
-  const lost = sale.by === 'guaranteed' ? ONE.minus(sale.resaleableShare) : ONE;
+  const { soldAgain } = ladder.forPass;
+  const lost = sale.by === 'guaranteed' && soldAgain ? ONE.minus(sale.resaleableShare) : ONE;
   // A return rate of 1 sells nothing; the rate is held just below so that the cost stays a number.
   const sold = Decimal.max(ONE.minus(rate), '0.000001');
   const each = ladder.landed.unit.times(lost).plus(wayOutPerUnit(ladder));

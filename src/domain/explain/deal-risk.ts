@@ -4,7 +4,7 @@ import { lostRate } from '../deals/unit-money.ts';
 import { type Decimal, round4, ZERO } from '../money/decimal.ts';
 import { kept } from '../money/kept.ts';
 import { percentLine } from './inputs.ts';
-import { listingLine, type Place, stepKey } from './place.ts';
+import { listingLine, neverAgain, type Place, stepKey } from './place.ts';
 import type { ExplanationLine } from './types.ts';
 import {
   comingTo,
@@ -78,7 +78,9 @@ function unsoldLines(scene: Scene, place: Place, unsold: Decimal): ExplanationLi
   const lines = [typed(scene, `${path}/${field}`, base)];
   if (sale.by === 'guaranteed') {
     lines.push(
-      percentLine(scene, `${path}/resaleableShare`, 'Of these, fit to sell again', sale.resaleableShare),
+      place.ladder.forPass.soldAgain
+        ? percentLine(scene, `${path}/resaleableShare`, 'Of these, fit to sell again', sale.resaleableShare)
+        : neverAgain(scene, place),
     );
   }
   return [...lines, listingLine(scene, place, 'landed'), ...wayOutLines(scene, place)];

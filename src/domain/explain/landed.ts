@@ -1,9 +1,10 @@
 // What one unit costs at our door, and what one cost line puts in: the foot of every ladder.
 // Worked figure: goods 1.20, freight 0.30, loss 2.5 %: 1.20 + 0.30 + 0.0385 for what is lost = 1.5385.
-import { landedOf } from '../ladder/landed.ts';
+import { boughtIn, landedOf } from '../ladder/landed.ts';
 import type { LandedLine } from '../ladder/types.ts';
 import { type Decimal, dec, round4 } from '../money/decimal.ts';
 import { kept } from '../money/kept.ts';
+import { percentText, priceText } from '../money/plain.ts';
 import { loadOf } from '../pack/load.ts';
 import { LOADS, type LoadName } from '../pack/loads.ts';
 import type { Item } from '../plan/index.ts';
@@ -49,8 +50,27 @@ export function landedFigure(scene: Scene, { item, ladder }: Place): Draft {
       ? sumFormula(scene, whole, landed.unit)
       : `${good} = ${exactPrice(scene, landed.unit)}`,
     lines: whole,
-    caution: null,
+    caution: otherwise(scene, item),
   };
+}
+
+/** Where an order can cost something else than the ladder stands on, said in one sentence; null where none can. */
+function otherwise({ say }: Scene, { supply }: Item): string | null {
+  const { priceBreaks, purchaseCurrency: bought, sources, expedite } = supply;
+  const ways = [
+    ...(priceBreaks.length > 0 ? ['large orders have price breaks'] : []),
+    ...(bought && Number(bought.shockRate) !== 0
+      ? [`goods ordered from ${say.week(bought.shockFromWeek)} on cost ${changeText(bought.shockRate)}`]
+      : []),
+    ...(sources.length > 0 ? ['further suppliers have prices of their own'] : []),
+    ...(expedite ? ['rush orders cost extra'] : []),
+  ];
+  if (ways.length === 0) return null;
+  return `The ladder stands on the first supplier’s plain price; week by week ${ways.join(', ')}.`;
+}
+
+function changeText(rate: string): string {
+  return rate.startsWith('-') ? `${percentText(rate.slice(1))} less` : `${percentText(rate)} more`;
 }
 
 function lossOf(lines: readonly LandedLine[], lossRate: Decimal): Decimal {
@@ -106,13 +126,15 @@ function ruleLines(from: {
     const bases = rule.of.flatMap((id) => from.landedLines.filter((each) => each.id === id));
     return [rate, ...bases.map((base) => baseLine(scene, item, base))];
   }
+  const abroad = boughtIn(costLine, item);
   const amount = typed(scene, `${path}/amount`, {
     label: `A ${rule.by === 'load' ? LOADS[rule.load].words : rule.by}`,
-    value: exactPrice(scene, kept(rule.amount)),
+    value: abroad ? `${abroad.code} ${priceText(kept(rule.amount))}` : exactPrice(scene, kept(rule.amount)),
     owner: 'atRisk',
   });
   return [
     amount,
+    ...(abroad ? [rateLine(scene, item, abroad)] : []),
     ...(rule.by === 'load' ? loadLines(scene, item, rule.load) : unitsLines(scene, item, rule.by)),
   ];
 }
@@ -132,6 +154,20 @@ function loadLines(scene: Scene, item: Item, load: LoadName): ExplanationLine[] 
     value: exactNumber(scene, dec(item.pack.caseGrams)),
   });
   return [carried, ...unitsLines(scene, item, 'pallet'), grams];
+}
+
+/** What one of the purchase currency costs, and when it did. */
+function rateLine(
+  scene: Scene,
+  item: Item,
+  { code, rate, rateDate }: NonNullable<Item['supply']['purchaseCurrency']>,
+): ExplanationLine {
+  return typed(scene, `items/${item.id}/supply/purchaseCurrency/rate`, {
+    label: `One ${code}`,
+    value: exactNumber(scene, kept(rate)),
+    reason: `On ${rateDate}`,
+    owner: 'atRisk',
+  });
 }
 
 function baseLine(scene: Scene, item: Item, base: LandedLine): ExplanationLine {

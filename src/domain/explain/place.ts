@@ -3,9 +3,10 @@
 // Worked figure: placeOf(scene, 'corner', 'tea') holds Corner, Tea, its listing, its ladder and its part of the deal.
 import type { DealItem, DealResult } from '../deals/types.ts';
 import type { LadderResult, Step } from '../ladder/types.ts';
+import { dec } from '../money/decimal.ts';
 import type { Account, Item, Listing } from '../plan/index.ts';
 import type { ExplanationLine, FigureKey, ListingFigure } from './types.ts';
-import { exactPrice, line, part, type Scene } from './write.ts';
+import { exactNumber, exactPrice, line, part, type Scene, typed } from './write.ts';
 
 export interface Place {
   account: Account;
@@ -86,6 +87,16 @@ export function listingLine(scene: Scene, place: Place, figure: ListingFigure): 
   const amount = amounts[figure];
   if (!amount) throw new Error(`${figure} is no price of a listing`);
   return line({ label, value: exactPrice(scene, amount), owner, explains: listingKey(place, figure) });
+}
+
+/** Goods that keep only so long, once they come back. */
+export function neverAgain(scene: Scene, { item }: Place): ExplanationLine {
+  return typed(scene, `items/${item.id}/supply/shelfLife/weeks`, {
+    label: 'None of these is sold again',
+    value: exactNumber(scene, dec(item.supply.shelfLife?.weeks ?? 0)),
+    reason: 'Weeks it keeps; nobody knows how old it is by then',
+    owner: 'atRisk',
+  });
 }
 
 /** Whether an off-invoice allowance lowers what the next hand pays. */

@@ -8,7 +8,7 @@ import type { Step } from '../ladder/types.ts';
 import { dec } from '../money/decimal.ts';
 import { kept } from '../money/kept.ts';
 import { listingFigure } from './listing.ts';
-import { listingLine, type Place, stepKey } from './place.ts';
+import { listingLine, neverAgain, type Place, stepKey } from './place.ts';
 import type { ExplanationLine } from './types.ts';
 import { type Draft, exactNumber, exactPercent, exactPrice, line, type Scene, typed } from './write.ts';
 
@@ -93,7 +93,8 @@ function baseLines({ scene, place, step, terms }: StepArgs): ExplanationLine[] {
   if ('rate' in terms)
     lines.push(listingLine(scene, place, step.stage === 'offInvoice' ? 'list' : 'invoice'));
   if ('on' in terms && terms.on === 'running') lines.push(...earlierSteps(scene, place, step));
-  if ('resaleableShare' in terms) lines.push(listingLine(scene, place, 'landed'));
+  if ('resaleableShare' in terms)
+    lines.push(place.item.supply.shelfLife ? neverAgain(scene, place) : listingLine(scene, place, 'landed'));
   if ('per' in terms && terms.per === 'case') {
     const value = exactNumber(scene, dec(place.item.caseUnits));
     lines.push(typed(scene, `items/${place.item.id}/caseUnits`, { label: 'Units in a case', value }));

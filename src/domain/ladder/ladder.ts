@@ -60,7 +60,7 @@ export function ladderFor(args: {
     bands: bandsOf({ landed: unit, contribution, givenBack, sellingCosts, hands, tax, shelf }),
     solvedRung,
     miss,
-    forPass: forPass(landed.value, priced.value, terms.value),
+    forPass: forPass(item, landed.value, priced.value, terms.value),
   });
 }
 
@@ -92,7 +92,12 @@ function howListCame({ list }: Listing, landed: Decimal): string {
   return 'what the shelf price and the hands leave';
 }
 
-function forPass(landed: Landed, { foot, sells }: RungPrices, { charges }: UnitTerms): LadderForPass {
+function forPass(
+  item: Item,
+  landed: Landed,
+  { foot, sells }: RungPrices,
+  { charges }: UnitTerms,
+): LadderForPass {
   return {
     invoiceTenThousandths: gridOf(foot.invoice),
     landedGoodsTenThousandths: gridOf(landed.goods),
@@ -101,5 +106,6 @@ function forPass(landed: Landed, { foot, sells }: RungPrices, { charges }: UnitT
     shelfBeforeTaxTenThousandths: gridOf(sells[sells.length - 1] as Decimal),
     charges,
     pickUp: foot.pickUp,
+    soldAgain: item.supply.shelfLife === null,
   };
 }

@@ -1,5 +1,6 @@
 // Landed cost: what one good unit costs at our door, from the cost lines of an item. Lines come in order and a share
 // names earlier ones only; loss is counted once, in the price, since purchase quantities are good units.
+// Goods typed in a purchase currency are turned into the plan's at its rate.
 // Worked figure: goods 1.20, freight 1,800.00 a shipment of 6,000 units (0.30), duty 5 % of goods (0.06), loss 2.5 %:
 // (1.20 + 0.30 + 0.06) / 0.975 = 1.6000, of which goods 1.2308.
 import { type Decimal, dec, ONE, round4, ZERO } from '../money/decimal.ts';
@@ -54,6 +55,23 @@ function lineOf(
 ): { amount: Decimal; reason: string } | { problem: Problem } {
   const { rule } = line;
   if (rule.by === 'share') return shareOf({ line, rate: rule.rate, of: rule.of, earlier, item });
+  const found = byAmount(line, rule, item);
+  const abroad = boughtIn(line, item);
+  if ('problem' in found || !abroad) return found;
+  const { code, rate } = abroad;
+  return { amount: found.amount.times(kept(rate)), reason: `${code} ${found.reason}, at ${rate}` };
+}
+
+/** The currency a cost line is typed in, where it isn't the plan's: goods of an item bought abroad, shares aside. */
+export function boughtIn({ family, rule }: CostLine, { supply }: Item): Item['supply']['purchaseCurrency'] {
+  return family === 'goods' && rule.by !== 'share' ? supply.purchaseCurrency : null;
+}
+
+function byAmount(
+  line: CostLine,
+  rule: Exclude<CostLine['rule'], { by: 'share' }>,
+  item: Item,
+): { amount: Decimal; reason: string } | { problem: Problem } {
   const amount = kept(rule.amount);
   const price = priceText(amount);
   if (rule.by === 'unit') return { amount, reason: `${price} a unit` };

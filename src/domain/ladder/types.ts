@@ -73,6 +73,8 @@ export interface LadderForPass {
   charges: readonly { id: string; kind: string; charge: Charge }[];
   /** True when the buyer picks up: freight out is zero. */
   pickUp: boolean;
+  /** Whether what comes back fit for sale is sold again: not where goods keep only so long. */
+  soldAgain: boolean;
 }
 
 export interface LadderResult {

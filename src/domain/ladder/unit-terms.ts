@@ -82,7 +82,8 @@ function dueOn(foot: Foot, { account, item, landed }: FootInputs): { due: Due[];
   };
   const due: Due[] = [];
   let returnsMillionths = 0;
-  for (const terms of account.allowances) {
+  for (const each of account.allowances) {
+    const terms = item.supply.shelfLife ? notSoldAgain(each) : each;
     const { stage, charge: chargeOf } = kindOf(terms);
     if (stage === 'offInvoice') continue;
     const charge = chargeOf(terms, bases);
@@ -91,6 +92,11 @@ function dueOn(foot: Foot, { account, item, landed }: FootInputs): { due: Due[];
   }
   if (returnsMillionths > 0) bases.returnsRate = onGrid(Math.min(returnsMillionths, 1_000_000)).div(100);
   return { due, bases };
+}
+
+/** Goods that keep only so long are never sold again once they come back: nobody knows how old they are by then. */
+function notSoldAgain(terms: Allowance): Allowance {
+  return terms.kind === 'expectedReturns' ? { ...terms, resaleableShare: '0' } : terms;
 }
 
 /** With pick-up the buyer's own truck carries the goods: freight out is zero. */

@@ -13,6 +13,7 @@ import { amountProblems } from './rules/money.ts';
 import { orderingProblems } from './rules/ordering.ts';
 import { basisProblems, referenceProblems } from './rules/references.ts';
 import { singleProblems } from './rules/singles.ts';
+import { supplyProblems } from './rules/supply.ts';
 
 /** Every problem of a plan of the right shape, in the order of the plan within each rule; empty when it is sound. */
 export function checkRules(plan: Plan): Problem[] {
@@ -27,6 +28,7 @@ export function checkRules(plan: Plan): Problem[] {
     ...businessDates(plan),
     ...amountProblems(plan),
     ...singleProblems(plan),
+    ...supplyProblems(plan),
     ...basisProblems(plan),
   ];
 }

@@ -1,7 +1,7 @@
 // How a cost line is stated, and the fields of that way. Another way of stating it keeps what it comes to a unit.
 // Worked example: 0.25 a unit becomes 1,500 a shipment of 6,000 units.
 import type { VNode } from 'preact';
-import { landedOf } from '../../domain/ladder/landed.ts';
+import { boughtIn, landedOf } from '../../domain/ladder/landed.ts';
 import { type Decimal, dec, ZERO } from '../../domain/money/decimal.ts';
 import { loadOf } from '../../domain/pack/load.ts';
 import { LOAD_NAMES, LOADS, type LoadName } from '../../domain/pack/loads.ts';
@@ -78,7 +78,7 @@ export function CostRule({ item, line, index, perUnit }: CostRuleProps): VNode {
           label="Amount"
           kind="amount"
           step="sum"
-          prefix={say.look.money.before.trim() || undefined}
+          prefix={(boughtIn(line, item)?.code ?? say.look.money.before.trim()) || undefined}
           unit={rule.by === 'load' ? 'a load' : `a ${rule.by}`}
           hint={unitsWords(rule, item)}
         />
@@ -120,7 +120,10 @@ function ruleBy(by: Rule['by'], { item, line, index, perUnit }: CostRuleProps): 
   if (by !== 'share') {
     const load = LOAD_NAMES.findLast((one) => unitsOfLoad(one, item) > 0) ?? 'container40';
     const units = by === 'load' ? unitsOfLoad(load, item) : unitsIn(by, item);
-    const amount = each.times(units).toDecimalPlaces(4).toFixed();
+    // Where goods are typed in the supplier's currency, they are turned back into it.
+    const { purchaseCurrency } = item.supply;
+    const typed = line.family === 'goods' && purchaseCurrency ? each.div(purchaseCurrency.rate) : each;
+    const amount = typed.times(units).toDecimalPlaces(4).toFixed();
     return by === 'load' ? { by, amount, load } : { by, amount };
   }
   const [base] = item.costLines.slice(index - 1, index);

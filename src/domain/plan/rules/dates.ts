@@ -16,29 +16,34 @@ export function accountDates(plan: Plan): Problem[] {
 export function itemDates({ items, horizonWeeks }: Plan): Problem[] {
   return items.flatMap((item) => {
     const path = `items/${item.id}`;
-    const steps = item.supply.capacitySteps;
     return [
-      ...steps.flatMap((step, index) => {
-        const at = `${path}/supply/capacitySteps/${step.id}/fromWeek`;
-        const before = steps[index - 1];
-        if (before && step.fromWeek <= before.fromWeek) {
-          return [
-            outOfOrder(
-              at,
-              `week ${step.fromWeek}`,
-              `a week after the step before it, week ${before.fromWeek}`,
-            ),
-          ];
-        }
-        if (step.fromWeek >= step.leadWeeks) return inside(at, step.fromWeek, horizonWeeks);
-        const got = `week ${step.fromWeek}, and setting it up takes ${weeks(step.leadWeeks)}`;
-        return [outOfOrder(at, got, `a week from ${step.leadWeeks} on`)];
-      }),
+      ...stepWeeks(item.supply.capacitySteps, `${path}/supply/capacitySteps`, horizonWeeks),
       ...item.opening.onOrder.flatMap(({ id, landsWeek }) =>
         inside(`${path}/opening/onOrder/${id}/landsWeek`, landsWeek, horizonWeeks),
       ),
       ...item.removals.flatMap(({ id, week }) => inside(`${path}/removals/${id}/week`, week, horizonWeeks)),
     ];
+  });
+}
+
+interface DatedStep {
+  id: string;
+  fromWeek: number;
+  leadWeeks: number;
+}
+
+/** Steps of a capacity or a line: each after the one before, late enough to be set up, inside the plan. */
+export function stepWeeks(steps: readonly DatedStep[], path: string, horizonWeeks: number): Problem[] {
+  return steps.flatMap((step, index) => {
+    const at = `${path}/${step.id}/fromWeek`;
+    const before = steps[index - 1];
+    if (before && step.fromWeek <= before.fromWeek) {
+      const expected = `a week after the step before it, week ${before.fromWeek}`;
+      return [outOfOrder(at, `week ${step.fromWeek}`, expected)];
+    }
+    if (step.fromWeek >= step.leadWeeks) return inside(at, step.fromWeek, horizonWeeks);
+    const got = `week ${step.fromWeek}, and setting it up takes ${weeks(step.leadWeeks)}`;
+    return [outOfOrder(at, got, `a week from ${step.leadWeeks} on`)];
   });
 }
 
@@ -136,7 +141,7 @@ function dealWeeks({ id, promotions, allowances }: Account, horizonWeeks: number
     .flatMap(({ path, deal }) => inside(`accounts/${id}/${path}/fromWeek`, deal.fromWeek, horizonWeeks));
 }
 
-function inside(path: string, week: number, horizonWeeks: number): Problem[] {
+export function inside(path: string, week: number, horizonWeeks: number): Problem[] {
   if (week < horizonWeeks) return [];
   const expected = `a week inside the plan's ${horizonWeeks} weeks, 0 to ${horizonWeeks - 1}`;
   return [outOfOrder(path, `week ${week}`, expected)];
