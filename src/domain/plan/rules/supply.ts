@@ -37,7 +37,7 @@ function sharesOf({ items }: Plan, line: Line): Problem[] {
   const own = items.filter(({ supply }) => supply.line?.lineId === line.id);
   const shares = own.map(({ supply }) => supply.line?.hoursShare ?? null);
   const total = shares.reduce<Decimal>((sum, share) => sum.plus(share ?? '0'), ZERO);
-  const lastFixed = own.findLast((_, i) => shares[i] !== null);
+  const lastFixed = own.filter((_, i) => shares[i] !== null).at(-1);
   const leftOut = own.find((_, i) => shares[i] === null);
   if (!lastFixed || total.lt(ONE) || (total.eq(ONE) && !leftOut)) return [];
   const rest = leftOut
