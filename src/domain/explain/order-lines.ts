@@ -6,7 +6,7 @@ import { instalmentsOf } from './runs.ts';
 import { landedKey } from './sources.ts';
 import type { WeekAt } from './splits.ts';
 import type { ExplanationLine } from './types.ts';
-import { exactMoney, type Scene, typed } from './write.ts';
+import { exactMoney, line, type Scene } from './write.ts';
 
 /** Lines without an amount of their own; none when nothing of the item is ordered in the week. */
 export function orderLines({ scene, week }: WeekAt, item: number): ExplanationLine[] {
@@ -15,27 +15,34 @@ export function orderLines({ scene, week }: WeekAt, item: number): ExplanationLi
   if (id === undefined || placed.length === 0) return [];
   const units = placed.reduce((sum, each) => sum + each.units, 0);
   return [
-    typed(scene, `items/${id}/supply`, {
+    line({
       label: 'Units ordered',
       value: scene.say.count(units),
       reason: 'What the plan will need and is neither here nor on its way',
-      explains: landedKey(scene, id),
+      ...leads(scene, placed[0] as PlacedInstalment),
     }),
     ...placed.map((each) => instalmentLine(scene, each)),
   ];
 }
 
 function instalmentLine(scene: Scene, placed: PlacedInstalment): ExplanationLine {
-  const { say, plan } = scene;
-  const item = plan.items[placed.item];
+  const { say } = scene;
   const money = (minorUnits: number) => exactMoney(scene, minorUnits);
   const ahead = placed.deposit === 0 ? 'nothing paid ahead' : `${money(placed.deposit)} paid ahead`;
   const from = supplierWords(scene, placed);
-  return typed(scene, `items/${item?.id}/supply/${fieldOf(scene, placed)}`, {
+  return line({
     label: `Lands in ${say.week(placed.lands)}${from === '' ? '' : `, ${from}`}`,
     value: say.count(placed.units),
     reason: `Goods ${money(placed.goods)}, freight and duty ${money(placed.freight)}; ${ahead}`,
+    ...leads(scene, placed),
   });
+}
+
+/** To what a unit costs; where the item stands on no shelf yet there is no such figure, and it leads to its supply. */
+function leads(scene: Scene, { item }: PlacedInstalment): Pick<ExplanationLine, 'explains' | 'path'> {
+  const id = scene.plan.items[item]?.id ?? null;
+  const explains = landedKey(scene, id);
+  return { explains, path: explains === null ? `items/${id}/supply/leadWeeks` : null };
 }
 
 /** Said only where there is more than one way to buy. */
@@ -44,10 +51,4 @@ function supplierWords({ plan }: Scene, { item, supplier }: PlacedInstalment): s
   if (supplier < 0) return 'rushed';
   if (supplier > 0) return `from ${sources[supplier - 1]?.name ?? ''}`;
   return sources.length > 0 || expedite !== null ? 'from the first supplier' : '';
-}
-
-function fieldOf({ plan }: Scene, { item, supplier }: PlacedInstalment): string {
-  if (supplier < 0) return 'expedite';
-  const source = plan.items[item]?.supply.sources[supplier - 1];
-  return source ? `sources/${source.id}/leadWeeks` : 'leadWeeks';
 }

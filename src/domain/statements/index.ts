@@ -6,7 +6,7 @@ import { type Ledger, ledgerOf, type Run } from './ledger.ts';
 import { type LineName, STATEMENT_LINES, STATEMENT_NAMES, type StatementName } from './lines.ts';
 import { type Period, type PeriodKind, periodsOf } from './periods.ts';
 
-export { amountOfLine } from './amounts.ts';
+export { amountOfLine, assertAgree } from './amounts.ts';
 export { type Ledger, ledgerOf } from './ledger.ts';
 export { LINES, type LineName, STATEMENT_LINES, STATEMENT_NAMES, type StatementName } from './lines.ts';
 export { PERIOD_KINDS, type Period, type PeriodKind, periodsOf } from './periods.ts';

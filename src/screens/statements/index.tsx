@@ -2,8 +2,16 @@
 // over the whole plan. On a phone one period at a time, wider a table of them; every amount opens into its parts, down to
 // documents and what was typed. Worked example: July's trade spend opens to slotting, slotting to week 19 and its doors.
 import type { VNode } from 'preact';
+import { useMemo } from 'preact/hooks';
 import { STATEMENT_WORDS } from '../../domain/explain/statement-words.ts';
-import { PERIOD_KINDS, type PeriodKind, periodsOf, STATEMENT_NAMES } from '../../domain/statements/index.ts';
+import {
+  assertAgree,
+  ledgerOf,
+  PERIOD_KINDS,
+  type PeriodKind,
+  periodsOf,
+  STATEMENT_NAMES,
+} from '../../domain/statements/index.ts';
 import { Button, ButtonRow, Segmented, SelectField, SwitchField, useWide } from '../../widgets/index.ts';
 import { isText, isWeek, useKept } from '../ladder/kept.ts';
 import { Whole } from '../ladder/parts.tsx';
@@ -55,6 +63,9 @@ function Statements({ shown }: { shown: Shown }): VNode {
   // Five side by side take two rows of a phone.
   const Periods = wide ? Segmented : SelectField;
   const inSight = periods.slice(first, first + across);
+  useMemo(() => {
+    for (const period of inSight) assertAgree(ledgerOf(shown.results), period);
+  }, [shown.results, kind, first, across]);
   return (
     <div class="ff-statements ff-stack">
       <div class="ff-statement-choices ff-no-print">
