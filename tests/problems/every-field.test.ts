@@ -1,5 +1,5 @@
 /**
- * Every field of the fullest example, one after the other, is left out and replaced by things it can't be. Whatever
+ * Every field of the fullest examples, one after the other, is left out and replaced by things it can't be. Whatever
  * comes, the answer is a plan or problems in whole words: nothing is thrown, no sentence is empty, and every problem
  * that the schema finds lies at the field or below it.
  */
@@ -9,7 +9,7 @@ import { type Problem, sentence } from '../../src/domain/problems.ts';
 import { checkPlan } from '../../src/plan-format/gate.ts';
 import { exampleText } from './plan-cases.ts';
 
-const whole = (JSON.parse(exampleText('whole')) as { plan: unknown }).plan;
+const planIn = (name: string) => (JSON.parse(exampleText(name)) as { plan: unknown }).plan;
 
 const WRONG: readonly (readonly [what: string, value: unknown])[] = [
   ['an object', {}],
@@ -24,26 +24,27 @@ const WRONG: readonly (readonly [what: string, value: unknown])[] = [
   ['a digit too many', '0.12345678901234567890'],
 ];
 
-const places = placesOf(whole, []);
+describe.each(['whole', 'as-it-goes'])('%s', (name) => {
+  const plan = planIn(name);
+  const places = placesOf(plan, []);
 
-test('the example has fields enough to sweep', () => {
-  expect(places.length).toBeGreaterThan(400);
-});
-
-describe.each(WRONG)('every field as %s', (_, value) => {
-  test('is a plan, or problems in words', () => {
-    for (const keys of places) check(keys, changed(whole, keys, value));
+  test('has fields enough to sweep', () => {
+    expect(places.length).toBeGreaterThan(400);
   });
-});
 
-test('every field left out is missing, by its own path', () => {
-  for (const keys of places.filter((each) => typeof each.at(-1) === 'string')) {
-    const problems = check(keys, changed(whole, keys, undefined));
-    expect(
-      problems.map(({ code }) => code),
-      keys.join('/'),
-    ).toEqual(['field-missing']);
-  }
+  test.each(WRONG)('every field as %s is a plan, or problems in words', (_, value) => {
+    for (const keys of places) check(keys, changed(plan, keys, value));
+  });
+
+  test('every field left out is missing, by its own path', () => {
+    for (const keys of places.filter((each) => typeof each.at(-1) === 'string')) {
+      const problems = check(keys, changed(plan, keys, undefined));
+      expect(
+        problems.map(({ code }) => code),
+        keys.join('/'),
+      ).toEqual(['field-missing']);
+    }
+  });
 });
 
 /** A bad field is named; where the field is an id, or a rule's kind, other problems may follow from it elsewhere. */
