@@ -1,9 +1,10 @@
 // What figures of doors and sales rest on, as lines that lead to the fields: doors and when they open, rate of sale and
 // its ramp, attrition, season, promotions, displays. Only what plays a part is listed.
 // Worked figure: a plan without promotions shows no line for them.
-import { dec } from '../money/decimal.ts';
+import { dec, ZERO } from '../money/decimal.ts';
 import { kept } from '../money/kept.ts';
 import type { Account } from '../plan/index.ts';
+import { shapeOf } from '../season-shapes.ts';
 import type { Place } from './place.ts';
 import type { ExplanationLine } from './types.ts';
 import { exactNumber, exactPercent, exactPrice, type Scene, typed } from './write.ts';
@@ -42,7 +43,7 @@ export function doorLines(scene: Scene, account: Account): ExplanationLine[] {
   }));
 }
 
-/** When and how fast doors open and sell: openings, ramp, attrition, a cut. */
+/** When and how fast doors open and sell: openings, ramp, attrition, voids, closings, a cut. */
 export function paceLines(scene: Scene, account: Account): ExplanationLine[] {
   const path = `accounts/${account.id}`;
   const lines = account.waves.flatMap((wave) => [
@@ -58,6 +59,14 @@ export function paceLines(scene: Scene, account: Account): ExplanationLine[] {
   lines.push(
     percentLine(scene, `${path}/attritionYearlyRate`, 'Doors lost in a year', account.attritionYearlyRate),
   );
+  if (kept(account.voidRate).gt(ZERO)) {
+    const label = 'Doors without it on the shelf';
+    lines.push(percentLine(scene, `${path}/voidRate`, label, account.voidRate));
+  }
+  for (const { id, week, doors } of account.cuts) {
+    const label = `Doors that close in ${scene.say.week(week)}`;
+    lines.push(countLine(scene, `${path}/cuts/${id}/doors`, label, doors));
+  }
   if (account.cutWeek !== null) {
     lines.push(countLine(scene, `${path}/cutWeek`, 'Off its shelves in week', account.cutWeek));
   }
@@ -70,15 +79,28 @@ export function liftLines(scene: Scene, account: Account, places: readonly Place
   const seasons = places
     .filter(({ item }) => item.seasonFactors !== null)
     .map(({ item }) =>
-      typed(scene, `items/${item.id}/seasonFactors`, { label: `Season, ${item.name}`, value: '52 factors' }),
+      typed(scene, `items/${item.id}/seasonFactors`, {
+        label: `Season, ${item.name}`,
+        value: shapeOf(item.seasonFactors ?? [])?.label.toLowerCase() ?? '52 factors',
+      }),
     );
-  const promotions = account.promotions.map(({ id, label, liftRate }) =>
-    percentLine(scene, `${path}/promotions/${id}/liftRate`, `Lift, ${label}`, liftRate),
-  );
+  const promotions = account.promotions.flatMap(({ id, label, liftRate, itemIds, sisterShare }) => {
+    const at = `${path}/promotions/${id}`;
+    const lift = percentLine(scene, `${at}/liftRate`, `Lift, ${label}`, liftRate);
+    if (itemIds === null || kept(sisterShare).isZero()) return [lift];
+    return [
+      lift,
+      percentLine(scene, `${at}/sisterShare`, `Taken from ours beside it, ${label}`, sisterShare),
+    ];
+  });
   const { display } = account;
   const lift = display
     ? [percentLine(scene, `${path}/display/liftRate`, 'Lift of the display', display.liftRate)]
     : [];
+  if (display !== null && display.liftEndRate !== null) {
+    const label = 'Lift in its last week';
+    lift.push(percentLine(scene, `${path}/display/liftEndRate`, label, display.liftEndRate));
+  }
   return [...seasons, ...promotions, ...lift];
 }
 
