@@ -35,6 +35,15 @@ const views: Place[] = [
 ];
 
 const sheet = (name: string): Place => [`${THREE}/cash?sheet=${encodeURIComponent(name)}`, 'Cash'];
+/** The same of a plan that holds what these sections may leave out. */
+const full = (name: string): Place => [
+  `#/p/demo-twelve-chains/cash?sheet=${encodeURIComponent(name)}`,
+  'Cash',
+];
+const longerLook = [
+  ...['ordering:tollerby', 'deductions:tollerby', 'deductions:pennimoor', 'openings:wendlecote'],
+  ...['pack:plum', 'supply:plum', 'season:plum', 'buying:plum', 'buying:pepper', 'lines'],
+];
 const chainSections = ['hands', 'listings', 'openings', 'terms', 'allowances', 'moneyDown', 'promotions'];
 const productSections = ['cost', 'pack', 'supply', 'stock'];
 const planSections = ['market', 'cash', 'overhead', 'funding', 'books', 'verdictLines'];
@@ -50,6 +59,7 @@ const sheets: Place[] = [
   ...chainSections.map((name) => sheet(`inputs:${name}:almersfeld`)),
   ...productSections.map((name) => sheet(`inputs:${name}:lemon`)),
   ...planSections.map((name) => sheet(`inputs:${name}`)),
+  ...longerLook.map((name) => full(`inputs:${name}`)),
 ];
 
 let browser: Browser;
