@@ -9,6 +9,7 @@ import { dayNumber } from '../../src/domain/calendar.ts';
 import type { Results } from '../../src/domain/results.ts';
 import { ordersOf } from '../../src/screens/roll-out/axis-products.ts';
 import { axisTime } from '../../src/screens/roll-out/axis-weeks.ts';
+import { lineHours } from '../../src/screens/roll-out/line-hours.ts';
 import type { ScreenSay } from '../../src/screens/shared/screen-say.ts';
 import { anAccount, anItem, aPlan, aWave } from '../support/builders.ts';
 import { explained, subjectOf } from '../support/explained.ts';
@@ -53,6 +54,31 @@ describe('orders and where they land', () => {
       { from: 18, first: 20, last: 20, size: 700 },
     ]);
   });
+});
+
+test('hours of a line: what landed by units an hour, under its shifts, more from a step on', () => {
+  // 2 shifts of 40 hours, 3 from week 5; 500 good units an hour: 6,000 are 12 hours; 60,000 would be 120, of 80.
+  const base = aPlan();
+  const line = {
+    id: 'filling',
+    name: 'Filling line',
+    hoursPerShift: 40,
+    shifts: 2,
+    steps: [{ id: 'third', fromWeek: 5, shifts: 3, capitalAmount: '0', leadWeeks: 0, lifeWeeks: 52 }],
+  };
+  const supply = {
+    ...anItem().supply,
+    line: { lineId: 'filling', unitsPerHour: 500, yieldRate: '1', hoursShare: null },
+  };
+  const plan = aPlan({ items: [anItem({ supply })], business: { ...base.business, lines: [line] } });
+  const { results } = subjectOf(plan);
+  const made = Float64Array.from({ length: results.pass.weeks }, (_, week) =>
+    week === 1 ? 6000 : week === 2 ? 60_000 : 0,
+  );
+  const pass = { ...results.pass, units: results.pass.units.map((units) => ({ ...units, made })) };
+  const [hours] = lineHours(plan, { compiled: results.compiled, pass });
+  expect(hours?.used.slice(0, 4)).toEqual([0, 12, 80, 0]);
+  expect(hours?.lid.slice(3, 7)).toEqual([80, 80, 120, 120]);
 });
 
 describe('weeks on the axis', () => {

@@ -7,6 +7,7 @@ import { mostLanding } from '../../domain/rollout/buying.ts';
 import type { Compiled } from '../../domain/rollout/compiled.ts';
 import type { AxisGroup, AxisLink } from '../../widgets/index.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
+import type { LineHours } from './line-hours.ts';
 
 export interface Product {
   plan: Plan;
@@ -29,7 +30,7 @@ export function productGroup(product: Product): AxisGroup {
   return {
     id: `product/${id}`,
     name,
-    note: hasLid ? `at most ${say.count(mostOf(lid))} a week` : 'no lid on capacity',
+    note: lidNote(mostOf(lid), supply?.line != null, say),
     bars: [],
     graphs: [
       {
@@ -52,6 +53,32 @@ export function productGroup(product: Product): AxisGroup {
         notes: steps.map(({ fromWeek, unitsPerWeek }) => ({
           index: fromWeek,
           text: `${say.count(unitsPerWeek)} a week`,
+        })),
+      },
+    ],
+  };
+}
+
+/** A line that products share: its hours used, under those of its shifts, and where shifts are added. */
+export function lineGroup({ line, used, lid }: LineHours, say: ScreenSay): AxisGroup {
+  return {
+    id: `line/${line.id}`,
+    name: line.name,
+    note: `at most ${say.count(Math.max(0, ...lid))} hours a week`,
+    bars: [],
+    graphs: [
+      {
+        id: 'hours',
+        label: 'Hours used, under those of its shifts',
+        alt: `${line.name}: at most ${say.count(Math.round(Math.max(0, ...used)))} hours used in a week.`,
+        heightRem: 3,
+        shapes: [
+          { by: 'bars', values: used, colour: 'atRisk' },
+          { by: 'lid', values: lid },
+        ],
+        notes: line.steps.map(({ fromWeek, shifts }) => ({
+          index: fromWeek,
+          text: shifts === 1 ? '1 shift' : `${say.count(shifts)} shifts`,
         })),
       },
     ],
@@ -98,6 +125,12 @@ export function lidOf(compiled: Compiled, index: number): (number | null)[] {
     const most = buying ? mostLanding(compiled, buying, week) : Number.POSITIVE_INFINITY;
     return Number.isFinite(most) ? most : null;
   });
+}
+
+/** Of a line that others use too, a product can have no more than all its hours. */
+function lidNote(most: number, isOnLine: boolean, say: ScreenSay): string {
+  if (most === 0) return 'no lid on capacity';
+  return `at most ${say.count(most)} a week${isOnLine ? ', the line to itself' : ''}`;
 }
 
 function mostOf(lid: readonly (number | null)[]): number {

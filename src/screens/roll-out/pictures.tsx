@@ -10,8 +10,9 @@ import { Part } from '../ladder/parts.tsx';
 import type { Shown } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { DoorsPicture } from './doors-picture.tsx';
+import { lineHours } from './line-hours.ts';
 import { unitSeries } from './unit-words.ts';
-import { CapacityPicture, SoldPicture, StockPicture } from './units-picture.tsx';
+import { CapacityPicture, LinePicture, SoldPicture, StockPicture } from './units-picture.tsx';
 import { WeekFigures } from './week-figures.tsx';
 
 /** What the pictures are of. */
@@ -77,6 +78,12 @@ export function Pictures({ shown, week, onWeek, children }: PicturesProps): VNod
               heightRem={heightRem}
             />
           </Part>
+          {item === null &&
+            lineHours(plan, results).map((hours) => (
+              <Part key={hours.line.id} title={`Hours: ${hours.line.name}`}>
+                <LinePicture hours={hours} week={week} heightRem={heightRem} />
+              </Part>
+            ))}
         </>
       )}
       {children}

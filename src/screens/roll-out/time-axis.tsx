@@ -12,10 +12,11 @@ import { useSay } from '../shared/use-say.ts';
 import { cashGraph } from './axis-cash.ts';
 import { chainGroup } from './axis-chains.ts';
 import { useWeekMoves } from './axis-moves.ts';
-import { productGroup } from './axis-products.ts';
+import { lineGroup, productGroup } from './axis-products.ts';
 import { AxisStrip } from './axis-strip.tsx';
 import { CALENDAR_COLUMNS, calendarRows, KINDS } from './axis-table.ts';
 import { axisTime, isWeekCount, WEEK_COUNTS } from './axis-weeks.ts';
+import { lineHours } from './line-hours.ts';
 
 export interface RollOutAxisProps {
   shown: Shown;
@@ -33,7 +34,10 @@ export function RollOutAxis({ shown, week, onWeek }: RollOutAxisProps): VNode {
   const { scales, lines } = useMemo(() => axisTime({ startDay, weeks, count }), [startDay, weeks, count]);
   const chains = plan.accounts.map((account) => chainGroup({ account, weeks, say }));
   const products = useMemo(
-    () => plan.items.map((_, index) => productGroup({ plan, results, index, say })),
+    () => [
+      ...plan.items.map((_, index) => productGroup({ plan, results, index, say })),
+      ...lineHours(plan, results).map((hours) => lineGroup(hours, say)),
+    ],
     [results, say],
   );
   const docked = useMemo(() => [cashGraph(results, say)], [results, say]);

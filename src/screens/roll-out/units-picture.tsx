@@ -1,5 +1,5 @@
-// Units over the weeks, in three pictures: what shoppers want and find, where the stock stands, and what lands under the
-// lid of capacity. Where wanted and sold part, shelves are empty.
+// Units over the weeks, in pictures: what shoppers want and find, where the stock stands, what lands under the lid of
+// capacity, and the hours of lines. Where wanted and sold part, shelves are empty.
 // Worked figure: a lid of 6,000 a week cuts an order of 9,000 in two.
 import type { VNode } from 'preact';
 import type { Compiled } from '../../domain/rollout/compiled.ts';
@@ -7,6 +7,7 @@ import type { PassResult, UnitName } from '../../domain/rollout/types.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { useSay } from '../shared/use-say.ts';
 import { lidOf } from './axis-products.ts';
+import type { LineHours } from './line-hours.ts';
 import { sumOf, UNIT_WORDS, unitSeries } from './unit-words.ts';
 import { WeekPicture, type WeekSeries } from './week-picture.tsx';
 
@@ -114,6 +115,27 @@ export function CapacityPicture(props: ItemPictureProps & { compiled: Compiled }
       week={week}
       heightRem={heightRem}
       tableLabel="Capacity as a table"
+      scrubber={undefined}
+    />
+  );
+}
+
+/** Hours of a line that products share: those used, under those its shifts have. */
+export function LinePicture({ hours, week, heightRem }: Looked & { hours: LineHours }): VNode {
+  const say = useSay();
+  const { line, used, lid } = hours;
+  const series: WeekSeries[] = [
+    { id: 'used', label: 'Hours used', column: 'Hours used', values: used, style: 'bar', colour: 'atRisk' },
+    { id: 'lid', label: 'Hours of its shifts', column: 'Hours', values: lid, style: 'step', colour: 'ink' },
+  ];
+  return (
+    <WeekPicture
+      title={`${line.name}: hours by week`}
+      alt={`${line.name}, hours by week: at most ${say.count(Math.round(Math.max(0, ...used)))} used of ${say.count(Math.max(0, ...lid))}.`}
+      series={series}
+      week={week}
+      heightRem={heightRem}
+      tableLabel={`Hours of ${line.name} as a table`}
       scrubber={undefined}
     />
   );

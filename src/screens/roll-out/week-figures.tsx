@@ -9,9 +9,10 @@ import { Figures } from '../ladder/parts.tsx';
 import type { Shown } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { useWhy } from '../shared/view.tsx';
+import { fullestLine, lineHours } from './line-hours.ts';
 import type { PictureOf } from './pictures.tsx';
 import { UNIT_WORDS, unitSeries } from './unit-words.ts';
-import { lidOfAll, sharesLine, stockNames } from './units-picture.tsx';
+import { lidOfAll, stockNames } from './units-picture.tsx';
 
 export interface WeekFiguresProps {
   shown: Shown;
@@ -85,15 +86,16 @@ function Counted({ label, count, older, from }: CountedProps): VNode {
   return <Figure label={label} value={say.count(count)} size="row" older={older} whereFrom={why(from)} />;
 }
 
-/** Shared hours have no lid in units: the products of such a line are looked at one by one. */
+/** Of a lid in units; of a line that products share, in hours. */
 function Capacity({ shown, item, week }: { shown: Shown; item: number | null; week: number }): VNode {
   const say = useSay();
-  const { pass, compiled } = shown.results;
-  const lid = lidOfAll(compiled, item)?.[week];
-  const landed = unitSeries(pass, item, 'made')[week] ?? 0;
-  const none = item === null && sharesLine(compiled) ? 'by product' : 'no lid';
-  const text = lid === undefined ? none : lid === 0 ? 'none' : say.percent(landed / lid);
-  return <Figure label="Capacity used" value={text} size="row" older={shown.older} />;
+  const { plan, results, older } = shown;
+  const lid = lidOfAll(results.compiled, item)?.[week];
+  const landed = unitSeries(results.pass, item, 'made')[week] ?? 0;
+  const ofLine = item === null ? fullestLine(lineHours(plan, results), week) : null;
+  const share = lid === undefined ? ofLine : lid === 0 ? null : landed / lid;
+  const text = share === null ? (lid === undefined ? 'no lid' : 'none') : say.percent(share);
+  return <Figure label="Capacity used" value={text} size="row" older={older} />;
 }
 
 function Cash({ shown, week }: { shown: Shown; week: number }): VNode {

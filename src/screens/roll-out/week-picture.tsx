@@ -106,6 +106,6 @@ function rowsOf(series: readonly WeekSeries[], say: ScreenSay): TableRow[] {
   const weeks = series[0]?.values.length ?? 0;
   return Array.from({ length: weeks }, (_, week) => ({
     id: String(week),
-    cells: [say.week(week), ...series.map(({ values }) => say.count(values[week] ?? 0))],
+    cells: [say.week(week), ...series.map(({ values }) => say.count(Math.round(values[week] ?? 0)))],
   }));
 }
