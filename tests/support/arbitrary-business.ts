@@ -6,6 +6,7 @@ import fc from 'fast-check';
 import type { Funding } from '../../src/domain/funding/index.ts';
 import type { Business } from '../../src/domain/plan/index.ts';
 import { decimal, listOf, maybe, whole, withoutSecond } from './arbitrary-parts.ts';
+import { arbitraryLines } from './arbitrary-supply.ts';
 
 const money = (most: number) => decimal(0, most * 100, 2);
 const label = fc.constant('Something');
@@ -44,7 +45,7 @@ export function arbitraryBusiness(horizonWeeks: number): fc.Arbitrary<Business> 
       2,
       'capital',
     ),
-    lines: fc.constant<Business['lines']>([]),
+    lines: arbitraryLines(horizonWeeks),
     funding: fc
       .array(arbitraryOffer(horizonWeeks), { maxLength: 3 })
       .map((offers) =>

@@ -9,6 +9,7 @@ import { arbitraryAccount } from './arbitrary-account.ts';
 import { arbitraryBusiness } from './arbitrary-business.ts';
 import { decimal, listOf, maybe, whole } from './arbitrary-parts.ts';
 import { arbitraryPack, withPossibleLayers } from './arbitrary-stores.ts';
+import { arbitrarySupply } from './arbitrary-supply.ts';
 import { aPlan } from './builders.ts';
 
 /** Printed and fixed: the same plans on every machine. */
@@ -93,40 +94,6 @@ function arbitraryItem(horizonWeeks: number): fc.Arbitrary<Item> {
         ),
       }),
     );
-}
-
-function arbitrarySupply(horizonWeeks: number): fc.Arbitrary<Item['supply']> {
-  return whole(0, 8).chain((leadWeeks) =>
-    fc.record({
-      leadWeeks: fc.constant(leadWeeks),
-      coverWeeks: whole(0, 6),
-      minimumOrderUnits: fc.constantFrom(0, 0, 500, 2400),
-      batchUnits: fc.constantFrom(1, 12, 250),
-      capacityUnitsPerWeek: maybe(whole(20, 1500)),
-      capacitySteps: maybe(arbitraryStep(horizonWeeks)).map((step) =>
-        step !== null && step.fromWeek >= step.leadWeeks ? [step] : [],
-      ),
-      depositRate: fc.constantFrom('0', '0.3', '0.335', '1'),
-      supplierDays: fc.constantFrom(0, 6, 14, 30, 45),
-      line: fc.constant(null),
-      sources: fc.constant<Item['supply']['sources']>([]),
-      priceBreaks: fc.constant<Item['supply']['priceBreaks']>([]),
-      shelfLife: fc.constant(null),
-      expedite: fc.constant(null),
-      purchaseCurrency: fc.constant(null),
-    }),
-  );
-}
-
-function arbitraryStep(horizonWeeks: number): fc.Arbitrary<Item['supply']['capacitySteps'][number]> {
-  return fc.record({
-    id: fc.constant('line'),
-    fromWeek: whole(0, horizonWeeks - 1),
-    unitsPerWeek: whole(20, 3000),
-    capitalAmount: decimal(0, 2_000_000, 2),
-    leadWeeks: whole(0, 12),
-    lifeWeeks: whole(1, 160),
-  });
 }
 
 /** A deposit is a part of what the goods cost: here at least 0.30 a unit, before loss. */

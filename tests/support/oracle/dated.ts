@@ -136,8 +136,11 @@ function equipment({
   return [
     ...openingBooks.equipment.map((each) => ({ ...each, week: 0, isBought: false })),
     ...bought.map((each) => ({ ...each, isBought: true })),
-    ...plan.items.flatMap(({ supply }) =>
-      supply.capacitySteps.map(({ fromWeek, leadWeeks, capitalAmount, lifeWeeks }) => ({
+    ...[
+      ...plan.items.map(({ supply }) => supply.capacitySteps),
+      ...plan.business.lines.map(({ steps }) => steps),
+    ].flatMap((steps) =>
+      steps.map(({ fromWeek, leadWeeks, capitalAmount, lifeWeeks }) => ({
         week: Math.max(0, fromWeek - leadWeeks),
         amount: capitalAmount,
         lifeWeeks,

@@ -32,7 +32,8 @@ function review(world: World, cell: Cell): void {
   const { account, accountAt, itemAt } = cell.line;
   if (back === null || account.sale.by !== 'guaranteed') return;
   const { held, heldMoney } = cell;
-  const resaleable = Number((BigInt(back) * millionths(account.sale.resaleableShare)) / 1_000_000n);
+  const fitToSell = keeps(cell.line) ? millionths(account.sale.resaleableShare) : 0n;
+  const resaleable = Number((BigInt(back) * fitToSell) / 1_000_000n);
   world.ours[itemAt] = (world.ours[itemAt] ?? 0) + resaleable;
   relieve(world, itemAt, back - resaleable);
   count(world, itemAt, 'returned', back);
@@ -46,14 +47,20 @@ function review(world: World, cell: Cell): void {
   cell.heldMoney = 0n;
 }
 
+/** What keeps only so long is never sold again. */
+function keeps({ item }: Line): boolean {
+  return item.supply.shelfLife === null;
+}
+
 /** Units that left with a cell's doors, or with a depot: kept or credited and gone, or ours again. On scan they were ours all along. */
 function settleLeft(world: World, line: Line, units: number): void {
   const { account, itemAt } = line;
   const { closedStock } = account;
   const isOnScan = account.sale.by === 'scan';
-  if (closedStock === 'ours') {
+  const comesBack = closedStock === 'ours' && keeps(line);
+  if (closedStock === 'ours') count(world, itemAt, 'returned', units);
+  if (comesBack) {
     world.ours[itemAt] = (world.ours[itemAt] ?? 0) + units;
-    count(world, itemAt, 'returned', units);
   } else {
     count(world, itemAt, 'gone', units);
     if (isOnScan) relieve(world, itemAt, units);
@@ -65,7 +72,7 @@ function settleLeft(world: World, line: Line, units: number): void {
     return;
   }
   creditReturns(world, line, units, null);
-  if (closedStock === 'credited') return;
+  if (!comesBack) return;
   const value = priced(units, line.landedUnit, world.facts.minorDigits);
   post(world, 'stock', 'retained', value);
   addToPool(world, itemAt, units, value);

@@ -48,12 +48,22 @@ function openItem(world: World, itemAt: number): void {
   post(world, 'stock', 'retained', money);
   addToPool(world, itemAt, opening.units, money);
   world.ours[itemAt] = opening.units;
+  if (opening.units > 0) world.lots[itemAt]?.push({ landed: 0, units: opening.units });
   for (const { landsWeek, units, depositPaidAmount } of opening.onOrder) {
     const deposit = sum(facts, depositPaidAmount);
     post(world, 'deposits', 'retained', deposit);
     const goods = priced(units, BigInt(landed.goods), facts.minorDigits);
     const freight = priced(units, BigInt(landed.freight), facts.minorDigits);
-    world.instalments.push({ itemAt, week: landsWeek, units, goods, freight, deposit });
+    world.instalments.push({
+      itemAt,
+      supplierAt: 0,
+      week: landsWeek,
+      units,
+      goods,
+      freight,
+      rush: 0n,
+      deposit,
+    });
   }
   for (const cell of world.cells) {
     if (cell.line.itemAt === itemAt && cell.line.account.sale.by === 'scan') {

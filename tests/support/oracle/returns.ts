@@ -16,7 +16,9 @@ export function takeReturns(world: World, line: Line): void {
     const freight = BigInt(charge.freightBackTenThousandths);
     for (const cell of world.cells) {
       if (cell.line !== line) continue;
-      const { back, resaleable } = sendBack(cell, at, world.week);
+      const { back, ...sent } = sendBack(cell, at, world.week);
+      // What keeps only so long is never sold again.
+      const resaleable = line.item.supply.shelfLife === null ? sent.resaleable : 0;
       if (back > 0) bookReturns(world, line, { back, resaleable, freight });
     }
   }

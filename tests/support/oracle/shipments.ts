@@ -8,6 +8,7 @@ import { multiple } from './demand.ts';
 import { type Depot, shipToDepot, supplyStores } from './depot.ts';
 import { bookSale, payForLeaving } from './documents.ts';
 import { invoicePrice, type Line } from './facts.ts';
+import { fitToLeave, takeOldest } from './lots.ts';
 import { priced, total } from './numbers.ts';
 import { takeReturns } from './returns.ts';
 import { receiveInDepots, receiveInStores } from './stores.ts';
@@ -69,13 +70,16 @@ function leaveInOrder(world: World): Left[] {
 function leave(world: World, { order, ...buyer }: OpenOrder): Left[] {
   const { itemAt } = buyer.line;
   const ours = world.ours[itemAt] ?? 0;
+  const weeksAway = (buyer.depot?.terms ?? buyer.line.account.terms).transitWeeks;
+  const there = fitToLeave(world, itemAt, weeksAway) ?? ours;
   const q = multiple(buyer.line, buyer.depot?.terms.orderIn);
-  const units = Math.floor(Math.min(order.left, ours) / q) * q;
+  const units = Math.floor(Math.min(order.left, there) / q) * q;
   if (units === 0) return [];
   const { free } = buyer.depot
     ? shipToDepot(buyer.depot, order, world.week, units)
     : ship(buyer.cell, order, world.week, units);
   world.ours[itemAt] = ours - units;
+  takeOldest(world, itemAt, units, weeksAway);
   count(world, itemAt, 'shipped', units);
   if (order.isFill) count(world, itemAt, 'fillShipped', units);
   return [{ ...buyer, units, free }];

@@ -14,6 +14,7 @@ import { type Cell, newCells } from './cell.ts';
 import { type Depot, newDepots } from './depot.ts';
 import type { Facts } from './facts.ts';
 import { unlimitedShipments } from './free.ts';
+import type { Lot } from './lots.ts';
 import { nearest } from './numbers.ts';
 
 /** One part of one invoice, with what it carries off itself. */
@@ -35,10 +36,14 @@ export interface Ledger {
 
 export interface Instalment {
   itemAt: number;
+  /** 0 is the first supplier; see suppliers.ts. */
+  supplierAt: number;
   week: number;
   units: number;
   goods: bigint;
   freight: bigint;
+  /** What a rush order costs on top. */
+  rush: bigint;
   deposit: bigint;
 }
 
@@ -63,6 +68,8 @@ export interface World {
   /** By item: units and money of the stock balance (held by us, on scan, or held for review). */
   pools: { units: number; money: bigint }[];
   ours: number[];
+  /** By item, `ours` by the week it landed in; null for what keeps. */
+  lots: (Lot[] | null)[];
   instalments: Instalment[];
   /** By item: units of orders that step 6 of last week could not ship, cancelled ones too. */
   unshipped: number[];
@@ -106,6 +113,7 @@ export function newWorld(facts: Facts): World {
     depots: newDepots(facts, cells),
     pools: plan.items.map(() => ({ units: 0, money: 0n })),
     ours: plan.items.map(() => 0),
+    lots: plan.items.map(({ supply }) => (supply.shelfLife === null ? null : [])),
     instalments: [],
     unshipped: plan.items.map(() => 0),
     unlimited: unlimitedShipments(facts, weeks - 1 + furthest),
