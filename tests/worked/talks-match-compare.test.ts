@@ -215,4 +215,4 @@ test('random plans: every way and every counter is figures or a problem in words
     }),
     { numRuns: 25 },
   );
-});
+}, 60_000);
