@@ -9,7 +9,7 @@ import { arbitraryAccount } from './arbitrary-account.ts';
 import { arbitraryBusiness } from './arbitrary-business.ts';
 import { decimal, listOf, maybe, whole } from './arbitrary-parts.ts';
 import { arbitraryPack, withPossibleLayers } from './arbitrary-stores.ts';
-import { arbitrarySupply } from './arbitrary-supply.ts';
+import { arbitrarySupply, withPossibleLife } from './arbitrary-supply.ts';
 import { aPlan } from './builders.ts';
 
 /** Printed and fixed: the same plans on every machine. */
@@ -36,6 +36,7 @@ export function arbitraryPlan(): fc.Arbitrary<Plan> {
         .map((rest) => aPlan({ ...rest, horizonWeeks, items }))
         .map((plan) => ({
           ...plan,
+          items: items.map((item) => withPossibleLife(item, plan.accounts)),
           accounts: plan.accounts.map((account) => withPossibleLayers(account, items)),
         }));
     }),

@@ -4,7 +4,7 @@
  * Worked figure: 40 an hour, 0.93 of them good, on a line of 2 shifts of 8 hours: 37 x 16 = 592 units a week.
  */
 import fc from 'fast-check';
-import type { Business, Item } from '../../src/domain/plan/index.ts';
+import type { Account, Business, Item } from '../../src/domain/plan/index.ts';
 import { decimal, listOf, maybe, whole } from './arbitrary-parts.ts';
 
 type Supply = Item['supply'];
@@ -27,6 +27,17 @@ export function arbitrarySupply(horizonWeeks: number): fc.Arbitrary<Supply> {
       })
       .map(({ more, ...terms }) => ({ ...terms, ...(more ?? NONE) })),
   );
+}
+
+/** Goods keep long enough to reach every shelf (or depot) of the accounts that list them. */
+export function withPossibleLife(item: Item, accounts: readonly Account[]): Item {
+  const { shelfLife } = item.supply;
+  if (shelfLife === null) return item;
+  const listing = accounts.filter(({ listings }) => listings.some(({ itemId }) => itemId === item.id));
+  const ways = listing.map(({ depot, terms }) => (depot ?? terms).transitWeeks);
+  const least = shelfLife.leastWeeksAtReceipt + Math.max(0, ...ways);
+  const weeks = Math.max(shelfLife.weeks, least);
+  return { ...item, supply: { ...item.supply, shelfLife: { ...shelfLife, weeks } } };
 }
 
 type More = Pick<Supply, 'line' | 'sources' | 'priceBreaks' | 'shelfLife' | 'expedite' | 'purchaseCurrency'>;
@@ -70,13 +81,14 @@ function arbitraryMore(horizonWeeks: number, leadWeeks: number): fc.Arbitrary<Mo
             fc.record({
               leadWeeks: whole(0, leadWeeks - 1),
               extraAmountPerUnit: decimal(0, 9000, 4),
-              mostUnitsPerWeek: maybe(whole(5, 600)),
+              mostUnitsPerWeek: maybe(whole(12, 600)),
             }),
           ),
     purchaseCurrency: maybe(
       fc.record({
         code: fc.constant('SEK'),
-        rate: decimal(1, 3000, 3),
+        // Not below 1: what is paid of opening orders stays within their goods.
+        rate: decimal(1000, 3000, 3),
         rateDate: fc.constant('2026-01-15'),
         shockRate: fc.constantFrom('0', '0.12', '-0.085', '0.333333'),
         shockFromWeek: whole(0, horizonWeeks - 1),
