@@ -10,7 +10,7 @@ import { PLAIN_SUPPLY } from '../../src/domain/plan/plainly.ts';
 import type { EventName } from '../../src/domain/rollout/events.ts';
 import { replay } from '../../src/domain/rollout/index.ts';
 import { aBusiness, aListing, anAccount, anItem, aPlan } from '../support/builders.ts';
-import { subjectOf } from '../support/explained.ts';
+import { explained, subjectOf } from '../support/explained.ts';
 
 /** Plenty in stock, nothing to be bought in time. */
 const supply = { ...anItem().supply, leadWeeks: 40, coverWeeks: 0, ...PLAIN_SUPPLY };
@@ -45,6 +45,15 @@ describe('deliveries by drop and pallet', () => {
     // 60 units are 5 cases: 5 x 4.255 = 21.275, rounded once to 21.28.
     expect(pass.flows.freightOut[4]).toBe(0);
     expect(pass.flows.freightOut[5]).toBe(-(2128 + 3000));
+  });
+
+  test('the documents of the week say how many', () => {
+    const subject = subjectOf(planWith({ delivery }));
+    const flow = { of: 'flow', run: 'plan', flow: 'freightOut', fromWeek: 3, toWeek: 3 } as const;
+    expect(explained(subject, flow).lines.map(({ label, adds, path }) => [label, adds, path])).toEqual([
+      ['10 drops at 4.2550, Corner', '-42.55', 'accounts/corner/delivery/amountPerDrop'],
+      ['1 pallet at 30.00, Corner', '-30', 'accounts/corner/delivery/amountPerPallet'],
+    ]);
   });
 
   test('pallets are begun by item: 12 cases of one and 11 of another on pallets of 10 are 2 + 2', () => {

@@ -6,6 +6,7 @@ import type { Posting } from '../rollout/books.ts';
 import type { Compiled } from '../rollout/compiled.ts';
 import type { EventName } from '../rollout/events.ts';
 import { fixedSums } from '../rollout/fixed.ts';
+import { deliveryShares } from './deliveries.ts';
 import { deductionsOf } from './invoices-due.ts';
 import { postingsIn } from './runs.ts';
 import { type Entry, whose } from './sources.ts';
@@ -40,6 +41,8 @@ const SPLITS: Partial<Record<EventName, Split>> = {
   openingAccruedPaid: (at) => books(at, 'accrued'),
   openingFeePaid: openingFees,
   deductionAccrued: deductions,
+  dropsPaid: (at, entry) => deliveryShares(at, entry, 'amountPerDrop'),
+  palletsPaid: (at, entry) => deliveryShares(at, entry, 'amountPerPallet'),
   brokerPaid: broker,
   royaltyPaid: (at) => ofQuarter(at, 'royaltyPaid', { royaltyAccrued: 1 }),
   vatPaid: (at) => ofQuarter(at, 'vatPaid', VAT_SIDES),

@@ -1,6 +1,6 @@
 // What a deal is worth on the day of its first opening, at a yearly rate: every week of the term, what we pay in it and
 // what is paid to us for it when it is paid. Weeks count from the first opening; goods and selling costs fall in the week
-// of the sale, fixed money in its own. A sum due in d days counts as sum x (1 + r) ^ (-d / 365), the rule published for
+// of the sale (deductions not owed too, less what is won back later), fixed money in its own. A sum due in d days counts as sum x (1 + r) ^ (-d / 365), the rule published for
 // spreadsheets as XNPV (OASIS OpenFormula 1.2, financial functions).
 // Worked figure: 1,000 received 365 days on at 10 % are worth 909.09.
 import { deliveryPerUnit } from '../deals/delivery.ts';
