@@ -83,9 +83,10 @@ function YearPicture({ factors }: { factors: readonly string[] }): VNode {
     most === least
       ? `The same in every week: ${say.number(dec(most))}.`
       : `Highest in week ${weekOf(most)} of the year, ${say.number(dec(most))}; lowest in week ${weekOf(least)}, ${say.number(dec(least))}.`;
-  const meanWords = mean.eq(1)
+  const rounded = mean.toDecimalPlaces(3);
+  const meanWords = rounded.eq(1)
     ? 'The mean is 1.'
-    : `The mean is ${say.number(mean.toDecimalPlaces(3))}: in all it changes what a year sells.`;
+    : `The mean is ${say.number(rounded)}: in all it changes what a year sells.`;
   return (
     <figure class="ff-season">
       <svg viewBox={`0 0 ${PITCH * factors.length} ${HEIGHT}`} preserveAspectRatio="none" aria-hidden="true">
