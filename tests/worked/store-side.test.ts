@@ -168,3 +168,51 @@ describe('ordering', () => {
     expect(pass.units[0]?.shipped.every((each) => each % (units / 10) === 0)).toBe(true);
   });
 });
+
+describe('the deal counts the same doors and units', () => {
+  const dealOf = (account: Partial<Account>, items: Item[] = [tea()]) =>
+    subjectOf(aPlan({ accounts: [anAccount(account)], items })).results.deals[0];
+
+  // 10 doors from week 4, 4 of them closed in week 30: 6 x (26 x 10 + 26 x 6) in the first 52 weeks.
+  test('planned closings', () => {
+    const deal = dealOf({ cuts: [{ id: 'fewer', week: 30, doors: 4 }] });
+    expect(deal?.items[0]?.firstYearUnits.toString()).toBe('2496');
+  });
+
+  // Tea 60 a week and 30 more in two weeks; mint 30 a week and 12 less: 3,180 and 1,536. 0.8667 off 180 of tea alone.
+  test('a promotion and the item beside it', () => {
+    const items = [tea(), tea({ id: 'mint', name: 'Mint' })];
+    const listings = [aListing(), aListing({ itemId: 'mint', unitsPerStoreWeek: '3' })];
+    const plain = dealOf({ listings }, items);
+    const deal = dealOf(
+      { listings, promotions: [aPromotion({ itemIds: ['tea'], sisterShare: '0.4' })] },
+      items,
+    );
+    expect(deal?.items.map(({ firstYearUnits }) => firstYearUnits.toString())).toEqual(['3180', '1536']);
+    const each = Number(plain?.items[0]?.contributionPerUnit);
+    const more = Number(deal?.firstYearContribution) - Number(plain?.firstYearContribution);
+    expect(more).toBeCloseTo((60 - 24) * each - 180 * 0.8667, 3);
+  });
+
+  // 120 + 105 + 90 + 75 + 60 in five weeks, 47 weeks of 60.
+  test('a display that wears off', () => {
+    const display = {
+      buildAmountPerDoor: '0',
+      freightAmountPerDoor: '0',
+      buildWeeks: 0,
+      feeAmountPerStoreWeek: '0',
+      weeks: 5,
+      liftRate: '1',
+      liftEndRate: '0',
+    };
+    expect(dealOf({ display })?.items[0]?.firstYearUnits.toString()).toBe(String(450 + 47 * 60));
+  });
+
+  // Pallets of 50 cases of 12: a door is filled with 600, of which one case is free and 588 are paid for.
+  test('fills in what is ordered', () => {
+    const ordering = { ...everyWeek, orderIn: 'pallet' } as const;
+    const deal = dealOf({ ordering, listings: [aListing({ freeCasesPerDoor: 1 })] });
+    const each = deal?.items[0]?.contributionPerUnit;
+    expect(deal?.fillMargin.toString()).toBe(each?.times(5880).toString());
+  });
+});

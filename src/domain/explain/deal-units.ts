@@ -120,12 +120,24 @@ function fillPart(scene: Scene, place: Place, doors: number): ExplanationLine {
 }
 
 /** What a door's fill is made of. */
-export function fillLines(scene: Scene, { listing, item, path }: Place): ExplanationLine[] {
+export function fillLines(scene: Scene, place: Place): ExplanationLine[] {
+  const { listing, item, path } = place;
   return [
     countLine(scene, `${path}/facings`, `Facings, ${item.name}`, listing.facings),
     countLine(scene, `${path}/depthUnits`, 'Units behind a facing', listing.depthUnits),
     countLine(scene, `${path}/backStockUnits`, 'Back stock, units', listing.backStockUnits),
     countLine(scene, `items/${item.id}/caseUnits`, 'Units in a case', item.caseUnits),
+    ...wholeLines(scene, place),
     countLine(scene, `${path}/freeCasesPerDoor`, 'Cases free per door', listing.freeCasesPerDoor),
   ];
+}
+
+/** Where orders come in more than whole cases, so does the fill. */
+function wholeLines(scene: Scene, { account, item }: Place): ExplanationLine[] {
+  const at = `items/${item.id}`;
+  if (account.ordering.orderIn === 'pallet')
+    return [countLine(scene, `${at}/palletCases`, 'In whole pallets, of cases', item.palletCases)];
+  if (account.ordering.orderIn === 'layer' && item.pack)
+    return [countLine(scene, `${at}/pack/layerCases`, 'In whole layers, of cases', item.pack.layerCases)];
+  return [];
 }
