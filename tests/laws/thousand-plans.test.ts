@@ -134,6 +134,14 @@ const FIELDS: Record<string, (plan: Plan) => boolean> = {
     promotions.some(({ itemIds }) => itemIds !== null && itemIds.length < listings.length),
   ),
   pack: anyItem(({ pack }) => pack !== null),
+  'supply.line': anyItem(({ supply }) => supply.line !== null),
+  'line shared by two': ({ items }) => items.filter(({ supply }) => supply.line !== null).length > 1,
+  'business.lines with steps': ({ business }) => business.lines.some(({ steps }) => steps.length > 0),
+  'supply.sources': anyItem(({ supply }) => supply.sources.length > 0),
+  'supply.priceBreaks': anyItem(({ supply }) => supply.priceBreaks.length > 0),
+  'supply.shelfLife': anyItem(({ supply }) => supply.shelfLife !== null),
+  'supply.expedite': anyItem(({ supply }) => supply.expedite !== null),
+  'supply.purchaseCurrency': anyItem(({ supply }) => supply.purchaseCurrency !== null),
 };
 
 describe(`${RUNS} random plans, seed ${seed}`, () => {
