@@ -25,10 +25,11 @@ export function answersText(plan: Plan, results: Results) {
 }
 
 function bindingText(plan: Plan, { weeks }: Binding): unknown[] {
-  return weeks.map(({ week, what, tight, items }) => ({
+  return weeks.map(({ week, what, tight, items, heldBack }) => ({
     week,
     what,
     tight,
+    heldBack,
     items: items.map((item) => plan.items[item]?.id ?? null),
   }));
 }

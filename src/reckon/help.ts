@@ -100,7 +100,8 @@ rollout           src/domain/rollout/PASS.md describes the pass in words
                   both come to the same operating cash, to the last decimal; interest and loan fees are operating
   journal[]       week, event, amount, account, item
   binding[]       week, what: cash | capacity | stock | doors | demand, tight: cash under the buffer, not under zero;
-                  items: whose capacity or stock. src/domain/answers/ANSWERS.md says when each word is used
+                  items: whose capacity or stock; heldBack: units that wait for a credit limit.
+                  src/domain/answers/ANSWERS.md says when each word is used
   lifts[]         changes tried, each with the whole model run again; what lifts the first limit best comes first
     change        in words; withoutItsCost: the change itself costs something that nobody has typed
     helps         cash | units | both | none

@@ -156,6 +156,23 @@ describe('goods', () => {
     expect(limits(filled({ leadWeeks: 5 }))).toBe('doors 0-2, stock 3-4, demand 5-11');
   });
 
+  test('a credit limit holds the fill back: stock, with the units that wait, and twice the limit lets it go', () => {
+    // 120 units at 2.60 are 312.00; a limit of 160.00 has room for five cases (60 units at 156.00) until they are paid.
+    const plan = filled({ leadWeeks: 0 });
+    const limited = {
+      ...plan,
+      accounts: plan.accounts.map((account) => ({ ...account, creditLimitAmount: '160' })),
+    };
+    const { weeks } = bindingOf(limited, resultsOf(limited));
+    expect(weeks[3]).toMatchObject({ what: 'stock', items: [0], heldBack: 60 });
+    const { best, others, noHelp } = liftsFrom(limited, resultsOf(limited));
+    const lift = [...best, ...others, ...noHelp].find(({ change }) => change.kind === 'creditLimit');
+    if (!lift) throw new Error('a higher limit was not tried');
+    expect(changeWords(lift.change, limited, say)).toBe('Corner: a credit limit of 320.00 instead of 160.00');
+    const [account] = resultsOf(changedPlan(limited, lift.change)).pass.accounts;
+    expect(account?.heldBack.every((units) => units === 0)).toBe(true);
+  });
+
   test('the first order can wait until week 1: two weeks of lead, shipped in week 3', () => {
     const plan = filled({ leadWeeks: 2, coverWeeks: 2 });
     expect(answerSolves(plan, resultsOf(plan)).latestOrders).toEqual([

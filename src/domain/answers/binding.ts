@@ -38,7 +38,14 @@ function weekLimit({ plan, results, week, lastOpening }: WeekArgs): WeekLimit {
   const { pass, reading } = results;
   const low = pass.low[week] ?? 0;
   const knowsCash = plan.business.openingCashAmount !== null;
-  const limit = (what: Limit, items: readonly number[] = [], tight = false) => ({ week, what, tight, items });
+  const heldBack = pass.accounts.reduce((sum, account) => sum + (account.heldBack[week] ?? 0), 0);
+  const limit = (what: Limit, items: readonly number[] = [], tight = false) => ({
+    week,
+    what,
+    tight,
+    items,
+    heldBack,
+  });
   if (knowsCash && low < 0) return limit('cash');
   const held = itemsWhere(results, (item) => isHeldByLid(results, item, week));
   if (held.length > 0) return limit('capacity', held);

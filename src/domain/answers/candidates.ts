@@ -4,7 +4,7 @@
 import type { Account, Item, Plan } from '../plan/index.ts';
 import type { Results } from '../results.ts';
 import { fillPerDoor, multipleOf } from '../rollout/cells.ts';
-import { halfOf } from './change-plan.ts';
+import { halfOf, twice } from './change-plan.ts';
 import { lidUsedSince } from './lid.ts';
 import type { Binding, Change } from './types.ts';
 
@@ -36,6 +36,7 @@ export function candidatesFor(from: From): Change[] {
   });
   return [
     ...accounts.flatMap((account, place) => ofAccount(from.plan, account, place)),
+    ...ofCreditLimits(from),
     ...ofWaves(from.plan),
     ...items.flatMap(ofSupply),
     ...ofShortItems(from),
@@ -61,6 +62,17 @@ function hasCaseToSpare(plan: Plan, account: Account, listing: Account['listings
   if (!item) return false;
   const multiple = multipleOf(account.ordering.orderIn, item);
   return fillPerDoor(account, listing, item) - multiple >= Math.max(listing.facings, multiple);
+}
+
+/** Twice the limit, where it holds orders back. */
+function ofCreditLimits({ plan, results }: From): Change[] {
+  const held = (a: number) => sum(results.pass.accounts[a]?.heldBack ?? []);
+  const most = largest(plan.accounts, MOST_ACCOUNTS, (_, a) => held(a));
+  return most.flatMap(({ id: accountId, creditLimitAmount }): Change[] => {
+    const a = plan.accounts.findIndex(({ id }) => id === accountId);
+    if (creditLimitAmount === null || held(a) === 0) return [];
+    return [{ kind: 'creditLimit', accountId, amount: twice(creditLimitAmount) }];
+  });
 }
 
 /** Later, and at half the pace, as far as all doors still open within the plan. */

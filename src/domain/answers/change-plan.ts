@@ -30,6 +30,8 @@ export function pathsOfChange(plan: Plan, change: Change): string[] {
       return [`${base}/terms/earlyDiscount`];
     case 'slottingOffRemittances':
       return [`${base}/slotting/settled`];
+    case 'creditLimit':
+      return [`${base}/creditLimitAmount`];
     case 'waveLater':
       return [`${base}/waves/${change.waveId}/openWeek`];
     case 'slowerDoors':
@@ -76,6 +78,8 @@ function accountWith(plan: Plan, account: Account, change: AccountChange): Accou
       const slotting = account.slotting && { ...account.slotting, settled: 'offRemittances' as const };
       return { ...account, slotting };
     }
+    case 'creditLimit':
+      return { ...account, creditLimitAmount: change.amount };
     case 'waveLater':
       return onWave(account, change.waveId, (wave) => ({ ...wave, openWeek: wave.openWeek + change.weeks }));
     case 'slowerDoors':
@@ -153,6 +157,11 @@ function caseLess(
     depthUnits: depth,
     backStockUnits: Math.min(listing.backStockUnits, most - depth * facings),
   };
+}
+
+/** A credit limit twice as high, as decimal text. */
+export function twice(amount: string): string {
+  return dec(amount).times(2).toFixed();
 }
 
 /** A deposit share half as large, as decimal text. */

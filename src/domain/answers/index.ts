@@ -10,7 +10,7 @@ export { bindingOf } from './binding.ts';
 export { changedPlan, pathsOfChange } from './change-plan.ts';
 export { liftsFrom, liftsOf } from './lifts.ts';
 export type * from './types.ts';
-export { changeWords, LIMIT_WORDS } from './words.ts';
+export { changeWords } from './words.ts';
 
 /** Every search beside the most doors and the least opening cash (rollout/solve.ts). `results` are those of the plan. */
 export function answerSolves(plan: Plan, results: Results): AnswerSolves {

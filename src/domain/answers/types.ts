@@ -13,6 +13,8 @@ export interface WeekLimit {
   tight: boolean;
   /** Items (places in the plan) whose lid or stock it is; empty for the other words. */
   items: readonly number[];
+  /** Units that credit limits held back in the week's shipping: part of what is short without a lid in the way. */
+  heldBack: number;
 }
 
 /** Weeks in a row with the same word (and the same tightness), both ends included. */
@@ -38,6 +40,7 @@ export type Change =
   | { kind: 'paidOnTime'; accountId: string; days: number }
   | { kind: 'earlyDiscount'; accountId: string; rate: string; days: number }
   | { kind: 'slottingOffRemittances'; accountId: string }
+  | { kind: 'creditLimit'; accountId: string; amount: string }
   | { kind: 'waveLater'; accountId: string; waveId: string; weeks: number }
   | { kind: 'slowerDoors'; accountId: string; waveId: string; doorsPerWeek: number }
   | { kind: 'smallerFill'; accountId: string }

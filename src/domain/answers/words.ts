@@ -1,23 +1,16 @@
 // Answers in sentences, the same on the screen and on the command line; how numbers look is passed in.
 // Worked example: "Corner pays 14 days earlier, after 16 instead of 30".
+import { minorDigitsOf } from '../money/currency.ts';
 import { dec } from '../money/decimal.ts';
 import type { Account, Item, Plan } from '../plan/index.ts';
 import type { Say } from '../verdicts/say.ts';
-import type { Change, Limit } from './types.ts';
+import type { Change } from './types.ts';
 
-type Words = Pick<Say, 'count' | 'percent' | 'week'>;
-
-/** What each word of a week means, in a sentence of its own. */
-export const LIMIT_WORDS: Record<Limit, string> = {
-  cash: 'Cash',
-  capacity: 'Capacity',
-  stock: 'Stock',
-  doors: 'Doors',
-  demand: 'Demand',
-};
+type Words = Pick<Say, 'count' | 'percent' | 'week' | 'money'>;
 
 /** A change to the plan, without a full stop. */
 export function changeWords(change: Change, plan: Plan, say: Words): string {
+  if (change.kind === 'creditLimit') return creditWords(change, plan, say);
   if ('accountId' in change) return accountWords(change, find(plan.accounts, change.accountId), say);
   if ('lineId' in change) {
     const line = find(plan.business.lines, change.lineId);
@@ -31,7 +24,16 @@ function counted(say: Words, value: number, noun: string): string {
   return `${say.count(value)} ${noun}${value === 1 ? '' : 's'}`;
 }
 
-function accountWords(change: Extract<Change, { accountId: string }>, account: Account, say: Words): string {
+function creditWords(change: Extract<Change, { kind: 'creditLimit' }>, plan: Plan, say: Words): string {
+  const { name, creditLimitAmount } = find(plan.accounts, change.accountId);
+  const minor = 10 ** (minorDigitsOf(plan.currency) ?? 2);
+  const money = (amount: string) => say.money(dec(amount).times(minor).round().toNumber());
+  return `${name}: a credit limit of ${money(change.amount)} instead of ${money(creditLimitAmount ?? '0')}`;
+}
+
+type AccountChange = Exclude<Extract<Change, { accountId: string }>, { kind: 'creditLimit' }>;
+
+function accountWords(change: AccountChange, account: Account, say: Words): string {
   const { name, terms } = account;
   const count = (value: number, noun: string) => counted(say, value, noun);
   switch (change.kind) {

@@ -45,8 +45,13 @@ function firstSentence(
     case 'capacity':
       return `Capacity limits first: in ${when} all that can land does, and goods are short (${names}).`;
     default:
-      return `Stock limits first: in ${when} goods are short, with no capacity in the way (${names}).`;
+      return `Stock limits first: in ${when} goods are short, with no capacity in the way (${names})${heldWords(first.heldBack, say)}.`;
   }
+}
+
+/** Goods may be there and not leave. */
+function heldWords(units: number, say: ScreenSay): string {
+  return units === 0 ? '' : `; ${say.count(units)} units wait for a credit limit`;
 }
 
 const WORDS: Record<LimitStretch['what'], string> = {
