@@ -63,6 +63,7 @@ export function arbitraryAccount(horizonWeeks: number, itemIds: readonly string[
         promotions: arbitraryPromotions(horizonWeeks, listed),
         deal: fc.constant({ termWeeks: 52, hurdleAmount: '0' }),
         table: fc.constant(null),
+        standing: fc.constant(null),
       }),
     )
     .map((account) => withPossibleDepot(account, horizonWeeks))

@@ -8,6 +8,7 @@ import type { Account, Item, Plan } from '../../src/domain/plan/index.ts';
 import { arbitraryAccount } from './arbitrary-account.ts';
 import { arbitraryBusiness } from './arbitrary-business.ts';
 import { decimal, listOf, maybe, whole } from './arbitrary-parts.ts';
+import { withArbitraryEvidence } from './arbitrary-promise.ts';
 import { arbitraryPack, withPossibleLayers } from './arbitrary-stores.ts';
 import { arbitrarySupply, withPossibleLife } from './arbitrary-supply.ts';
 import { aPlan } from './builders.ts';
@@ -38,7 +39,8 @@ export function arbitraryPlan(): fc.Arbitrary<Plan> {
           ...plan,
           items: items.map((item) => withPossibleLife(item, plan.accounts)),
           accounts: plan.accounts.map((account) => withPossibleLayers(account, items)),
-        }));
+        }))
+        .chain(withArbitraryEvidence);
     }),
   );
 }

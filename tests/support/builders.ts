@@ -13,7 +13,7 @@ import type {
   Plan,
   Thresholds,
 } from '../../src/domain/plan/index.ts';
-import { PLAIN_CONDUCT, PLAIN_SUPPLY, USUAL_LENDER } from '../../src/domain/plan/plainly.ts';
+import { NO_EVIDENCE, PLAIN_CONDUCT, PLAIN_SUPPLY, USUAL_LENDER } from '../../src/domain/plan/plainly.ts';
 
 export type CostLine = Item['costLines'][number];
 export type Wave = Account['waves'][number];
@@ -35,6 +35,7 @@ export function aPlan(changes: Partial<Plan> = {}): Plan {
     items: [anItem()],
     accounts: [anAccount()],
     business: aBusiness(),
+    promise: NO_EVIDENCE,
     thresholds: someThresholds(),
     basis: [],
     ...changes,

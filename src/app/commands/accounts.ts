@@ -20,7 +20,15 @@ export function addAccount(
 }
 
 export function removeAccount(plan: Plan, { accountId }: Of<never>): Outcome<Plan> {
-  return removePlace(plan, { path: `accounts/${accountId}` });
+  return removePlace(withScansOfNoChain(plan, accountId), { path: `accounts/${accountId}` });
+}
+
+/** What its stores sold stays evidence, of a chain that the plan doesn't name. */
+function withScansOfNoChain(plan: Plan, accountId: string): Plan {
+  const { scans, reorders } = plan.promise;
+  const free = <T extends { accountId: string | null }>(each: T): T =>
+    each.accountId === accountId ? { ...each, accountId: null } : each;
+  return { ...plan, promise: { ...plan.promise, scans: scans.map(free), reorders: reorders.map(free) } };
 }
 
 /** `index` counts from us to the shelf; the last hand is the shelf's. */

@@ -12,7 +12,7 @@ export function addItem(plan: Plan, args: { item: Item; notes: readonly BasisNot
   return added.ok ? { ok: true, value: withNotes(added.value, args.notes) } : added;
 }
 
-/** Its listings go with it; where it is the only item an account lists, the account has to go, or list another, first. */
+/** Its listings and its evidence go with it; where it is the only item an account lists, the account has to go, or list another, first. */
 export function removeItem(plan: Plan, { itemId }: { itemId: string }): Outcome<Plan> {
   const only = plan.accounts.find(({ listings }) => listings.every((listing) => listing.itemId === itemId));
   if (only) {
@@ -30,7 +30,22 @@ export function removeItem(plan: Plan, { itemId }: { itemId: string }): Outcome<
       (before, { id }) => (before.ok ? removeListing(before.value, { accountId: id, itemId }) : before),
       { ok: true, value: plan },
     );
-  return unlisted.ok ? removePlace(unlisted.value, { path: `items/${itemId}` }) : unlisted;
+  return unlisted.ok
+    ? removePlace(withoutEvidence(unlisted.value, itemId), { path: `items/${itemId}` })
+    : unlisted;
+}
+
+function withoutEvidence(plan: Plan, itemId: string): Plan {
+  const { scans, reorders, priors } = plan.promise;
+  const others = <T extends { itemId: string }>(list: readonly T[]): T[] =>
+    list.filter((each) => each.itemId !== itemId);
+  const promise = {
+    ...plan.promise,
+    scans: others(scans),
+    reorders: others(reorders),
+    priors: others(priors),
+  };
+  return { ...plan, promise };
 }
 
 export function addCostLine(plan: Plan, args: { itemId: string; costLine: CostLine }): Outcome<Plan> {

@@ -4,6 +4,7 @@ import * as z from 'zod/mini';
 import { allowance } from './allowance-terms.ts';
 import { cut, delivery, depot, disputed, ordering, service } from './conduct.ts';
 import * as f from './fields.ts';
+import { standing } from './promise.ts';
 import { table } from './table.ts';
 
 /** How a hand prices; `solved` means this hand takes what the others leave. */
@@ -218,4 +219,6 @@ export const account = z.strictObject({
   }),
   /** The talks with this account, or null before any. */
   table: z.nullable(table),
+  /** How far it is agreed; null where nobody has said. */
+  standing: z.nullable(standing),
 });

@@ -6,6 +6,7 @@ import { account, type hand, type listing } from './account.ts';
 import { business, thresholds } from './business.ts';
 import * as f from './fields.ts';
 import { item } from './item.ts';
+import { promise } from './promise.ts';
 
 /** Where a default came from. `path` names the field: ids stand for places in lists ("accounts/corner/terms/latenessDays"). */
 export const basisNote = z.strictObject({
@@ -43,6 +44,7 @@ export const planSchema = z.strictObject({
     .check(z.minLength(1, { error: 'at least one item' }), z.maxLength(50, { error: 'at most 50 items' })),
   accounts: z.array(account).check(z.maxLength(60, { error: 'at most 60 accounts' })),
   business,
+  promise,
   thresholds,
   basis: z.array(basisNote),
 });
@@ -57,6 +59,9 @@ export type Listing = z.output<typeof listing>;
 export type BasisNote = Plan['basis'][number];
 export type Business = Plan['business'];
 export type Thresholds = Plan['thresholds'];
+export type Evidence = Plan['promise'];
+export type Scan = Evidence['scans'][number];
+export type Standing = NonNullable<Account['standing']>;
 export type Table = NonNullable<Account['table']>;
 export type OfferSaid = Table['log'][number];
 export type TermValue = Table['draft'][number];

@@ -1,6 +1,6 @@
-// What a plan that goes no deeper holds in the fields of a longer look (supply.ts, conduct.ts): none of it.
+// What a plan that goes no deeper holds in the fields of a longer look (supply.ts, conduct.ts, promise.ts): none of it.
 // Worked figure: an account with these terms orders every week, by the case, straight from us.
-import type { Account, Business, Item } from './index.ts';
+import type { Account, Business, Evidence, Item } from './index.ts';
 
 type Supply = Item['supply'];
 
@@ -23,6 +23,7 @@ export const PLAIN_CONDUCT = {
   service: null,
   disputed: null,
   creditLimitAmount: null,
+  standing: null,
 } satisfies Partial<Account>;
 
 /** What a lender advances where nobody typed it: common practice, no source; a lender's own terms decide. */
@@ -30,3 +31,23 @@ export const USUAL_LENDER = {
   receivablesRate: '0.8',
   stockRate: '0.5',
 } satisfies Business['lender'];
+
+/** Before any evidence. Opening weeks and spreads are judgement (no source): shown as guesses, to be changed. */
+export const NO_EVIDENCE = {
+  scans: [],
+  openingWeeks: 4,
+  reorders: [],
+  runRate: null,
+  priors: [],
+  claim: null,
+  spreads: {
+    rateOfSaleRate: null,
+    doors: 'asStanding',
+    rampRate: '0.3',
+    latenessDays: 7,
+    goodsRate: '0.05',
+    deductionsRate: '0.01',
+    voidRate: '0.03',
+    sharedRate: '0.3',
+  },
+} satisfies Evidence;

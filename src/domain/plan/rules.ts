@@ -11,6 +11,7 @@ import { repeatedIds } from './rules/ids.ts';
 import { ladderProblems } from './rules/ladders.ts';
 import { amountProblems } from './rules/money.ts';
 import { orderingProblems } from './rules/ordering.ts';
+import { promiseProblems } from './rules/promise.ts';
 import { basisProblems, referenceProblems } from './rules/references.ts';
 import { singleProblems } from './rules/singles.ts';
 import { supplyProblems } from './rules/supply.ts';
@@ -29,6 +30,7 @@ export function checkRules(plan: Plan): Problem[] {
     ...amountProblems(plan),
     ...singleProblems(plan),
     ...supplyProblems(plan),
+    ...promiseProblems(plan),
     ...basisProblems(plan),
   ];
 }

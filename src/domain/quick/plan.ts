@@ -3,7 +3,7 @@
 // a list price of 2.8942 and, less allowances of 10 %, an invoice price of 2.6048.
 import { dec, round4 } from '../money/decimal.ts';
 import type { Account, Item, Plan } from '../plan/index.ts';
-import { PLAIN_SUPPLY, USUAL_LENDER } from '../plan/plainly.ts';
+import { NO_EVIDENCE, PLAIN_SUPPLY, USUAL_LENDER } from '../plan/plainly.ts';
 import { fine, type Outcome, trouble } from '../problems.ts';
 import { askingNothing } from './account.ts';
 import { checkSeven } from './check.ts';
@@ -66,6 +66,7 @@ export function quickPlan(args: QuickArgs): Outcome<Plan> {
       }),
     ],
     business: quickBusiness(seven.cash),
+    promise: NO_EVIDENCE,
     thresholds: QUICK_THRESHOLDS,
     basis: quickBasis({ region, distributor, stores, invoice }),
   });

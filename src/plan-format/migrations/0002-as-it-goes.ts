@@ -1,5 +1,5 @@
 // Version 3 says how a roll-out really goes: pack sizes, several suppliers, depots, order rhythm, charges for short
-// deliveries. A plan of version 2 knew none of it, and means none of it.
+// deliveries, and what speaks for it. A plan of version 2 knew none of it, and means none of it.
 // Worked figure: a display whose lift stays as it is gets "liftEndRate": null.
 import type { Migration } from './index.ts';
 
@@ -13,6 +13,7 @@ export const asItGoes: Migration = {
     items: (items as Fields[]).map(item),
     accounts: (accounts as Fields[]).map(account),
     business: { ...(business as Fields), lines: [], lender: { receivablesRate: '0.8', stockRate: '0.5' } },
+    promise: noEvidence(),
     version: 3,
   }),
 };
@@ -46,11 +47,33 @@ function account(before: Fields): Fields {
     service: null,
     disputed: null,
     creditLimitAmount: null,
+    standing: null,
     display: display && { ...display, liftEndRate: null },
     promotions: (before['promotions'] as Fields[]).map((each) => ({
       ...each,
       itemIds: null,
       sisterShare: '0',
     })),
+  };
+}
+
+function noEvidence(): Fields {
+  return {
+    scans: [],
+    openingWeeks: 4,
+    reorders: [],
+    runRate: null,
+    priors: [],
+    claim: null,
+    spreads: {
+      rateOfSaleRate: null,
+      doors: 'asStanding',
+      rampRate: '0.3',
+      latenessDays: 7,
+      goodsRate: '0.05',
+      deductionsRate: '0.01',
+      voidRate: '0.03',
+      sharedRate: '0.3',
+    },
   };
 }
