@@ -5,6 +5,8 @@
 import fc from 'fast-check';
 import type { Allowance } from '../../src/domain/allowances/index.ts';
 import type { Account, Listing } from '../../src/domain/plan/index.ts';
+import { arbitraryConduct } from './arbitrary-conduct.ts';
+import { arbitraryDisplay, arbitraryPromotions } from './arbitrary-deals.ts';
 import { decimal, listOf, maybe, whole, withoutSecond } from './arbitrary-parts.ts';
 import {
   arbitraryDepot,
@@ -19,6 +21,19 @@ const weeksOrNone = fc.constantFrom(0, 0, 1, 2, 4, 8);
 
 /** An account whose doors open inside the horizon; it lists one or more of the items. */
 export function arbitraryAccount(horizonWeeks: number, itemIds: readonly string[]): fc.Arbitrary<Account> {
+  return fc
+    .tuple(arbitraryStores(horizonWeeks, itemIds), arbitraryConduct())
+    .map(([stores, conduct]) => withPossibleDepot({ ...stores, ...conduct }, horizonWeeks))
+    .map(withPossibleCut)
+    .map(withPossibleCuts);
+}
+
+type Conduct = 'delivery' | 'service' | 'disputed' | 'creditLimitAmount';
+
+function arbitraryStores(
+  horizonWeeks: number,
+  itemIds: readonly string[],
+): fc.Arbitrary<Omit<Account, Conduct>> {
   return fc
     .record({
       transitWeeks: fc.constantFrom(0, 0, 1, 2, 3),
@@ -65,10 +80,7 @@ export function arbitraryAccount(horizonWeeks: number, itemIds: readonly string[
         table: fc.constant(null),
         standing: fc.constant(null),
       }),
-    )
-    .map((account) => withPossibleDepot(account, horizonWeeks))
-    .map(withPossibleCut)
-    .map(withPossibleCuts);
+    );
 }
 
 /** A cut comes after the first opening, unless doors are open already. */
@@ -115,10 +127,6 @@ function arbitraryDoors(horizonWeeks: number, transitWeeks: number) {
     cutWeek: maybe(whole(0, horizonWeeks + 5)),
     ...arbitraryStoreWays(horizonWeeks),
     depot: maybe(arbitraryDepot()),
-    delivery: fc.constant(null),
-    service: fc.constant(null),
-    disputed: fc.constant(null),
-    creditLimitAmount: fc.constant(null),
   };
 }
 
@@ -210,41 +218,4 @@ function arbitraryAllowances(horizonWeeks: number): fc.Arbitrary<Allowance[]> {
     .map((list) =>
       withoutSecond(list, 'expectedReturns').map((each, at) => ({ ...each, id: `allowance${at + 1}` })),
     );
-}
-
-function arbitraryDisplay(): fc.Arbitrary<NonNullable<Account['display']>> {
-  return fc.record({
-    buildAmountPerDoor: decimal(0, 9000, 2),
-    freightAmountPerDoor: decimal(0, 3000, 3),
-    buildWeeks: whole(0, 8),
-    feeAmountPerStoreWeek: decimal(0, 900, 2),
-    weeks: whole(1, 12),
-    liftRate: decimal(0, 20, 1),
-    liftEndRate: maybe(decimal(0, 20, 1)),
-  });
-}
-
-function arbitraryPromotions(
-  horizonWeeks: number,
-  listed: readonly string[],
-): fc.Arbitrary<Account['promotions']> {
-  return listOf(
-    fc.record({
-      label: fc.constant('Promotion'),
-      fromWeek: whole(0, horizonWeeks - 1),
-      weeks: whole(1, 6),
-      depthRate: decimal(0, 500, 3),
-      fundedShare: decimal(0, 100, 2),
-      fundedBy: fc.constantFrom('scanBack' as const, 'offInvoice' as const),
-      buyInWeeks: whole(0, 3),
-      lagWeeks: whole(0, 8),
-      liftRate: decimal(0, 30, 1),
-      itemIds: maybe(fc.subarray([...listed], { minLength: 1 })),
-      sisterShare: decimal(0, 100, 2),
-      dipShare: decimal(0, 100, 2),
-      dipWeeks: whole(0, 5),
-    }),
-    2,
-    'promotion',
-  );
 }

@@ -77,7 +77,15 @@ export function differences(plan: Plan, kernel: PassResult, computed: OracleResu
   });
   plan.accounts.forEach(({ id }, at) => {
     const [ours, theirs] = [kernel.accounts[at], computed.accounts[at]];
-    for (const name of ['doors', 'invoiced', 'remitted', 'sold', 'lost', 'receivables'] as const) {
+    for (const name of [
+      'doors',
+      'invoiced',
+      'remitted',
+      'sold',
+      'lost',
+      'receivables',
+      'heldBack',
+    ] as const) {
       hold(`account ${id} ${name}`, ours?.[name] ?? [], theirs?.[name] ?? []);
     }
   });

@@ -49,8 +49,10 @@ export function bookSale(world: World, line: Line, { units, free, held }: Sale):
   const deductions = prices.charges.flatMap(({ charge }) =>
     charge.settles === 'remittance' ? [share(invoice, BigInt(charge.rateMillionths))] : [],
   );
-  for (const each of deductions) post(world, 'retained', 'accrued', each);
-  bookParts(world, line, invoice + vat, deductions);
+  const { disputed } = account;
+  const wrong = disputed === null ? 0n : share(invoice, millionths(disputed.wrongRate));
+  for (const each of [...deductions, wrong]) post(world, 'retained', 'accrued', each);
+  bookParts(world, line, invoice + vat, { right: deductions, wrong });
   bookSellingCosts(world, line, { invoice, paid, free: billedBack ? 0 : free });
   bookBillBacks(world, line, paid);
   if (billedBack && free > 0) {
@@ -59,13 +61,29 @@ export function bookSale(world: World, line: Line, { units, free, held }: Sale):
   }
 }
 
+/** Percentage deductions of an invoice, and the one that isn't owed. */
+interface Deducted {
+  right: readonly bigint[];
+  wrong: bigint;
+}
+
+/** Of what is taken wrongly off a remittance, the part that comes back some weeks after it. */
+function recover(world: World, { account }: Line, dueWeek: number, wrong: bigint): void {
+  if (account.disputed === null) return;
+  const { recoveredShare, recoveryWeeks } = account.disputed;
+  const amount = share(wrong, millionths(recoveredShare));
+  world.recoveries.push({ week: dueWeek + recoveryWeeks, amount });
+}
+
 /** The invoice as it will be collected: early, late, or both. */
-function bookParts(world: World, line: Line, gross: bigint, deductions: readonly bigint[]): void {
+function bookParts(world: World, line: Line, gross: bigint, deducted: Deducted): void {
+  const deductions = [...deducted.right, deducted.wrong];
   const { paymentDays, latenessDays, earlyDiscount } = line.account.terms;
   const dueWeek = world.week + Math.ceil((paymentDays + latenessDays) / 7);
   const all = totalOf(deductions);
   if (earlyDiscount === null) {
     openPart(world, line, { dueWeek, gross, deductions: all, discount: 0n, advanced: [] });
+    recover(world, line, dueWeek, deducted.wrong);
     return;
   }
   const taken = millionths(earlyDiscount.takenShare);
@@ -76,6 +94,9 @@ function bookParts(world: World, line: Line, gross: bigint, deductions: readonly
     discount: 0n,
     advanced: [],
   };
+  const wrongEarly = share(deducted.wrong, taken);
+  recover(world, line, early.dueWeek, wrongEarly);
+  recover(world, line, dueWeek, deducted.wrong - wrongEarly);
   early.discount = share(early.gross, millionths(earlyDiscount.rate));
   post(world, 'retained', 'accrued', early.discount);
   openPart(world, line, early);

@@ -18,6 +18,9 @@ export function claimSlotting(world: World): void {
 
 export function settleAccounts(world: World): void {
   for (let accountAt = 0; accountAt < world.ledgers.length; accountAt++) settle(world, accountAt);
+  for (const { week, amount } of world.recoveries) {
+    if (week === world.week) receive(world, 'retained', amount, 'recovered');
+  }
 }
 
 function settle(world: World, accountAt: number): void {

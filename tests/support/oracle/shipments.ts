@@ -3,9 +3,11 @@
  * ordinary returns.
  * Worked figure: 100 units of stock in cases of 12 against an order of 120: 96 leave, 24 stay open.
  */
-import { type Cell, hold, type Order, ship } from './cell.ts';
+import { bookBeside, type Looked, withinLimit } from './beside.ts';
+import type { Buyer } from './buyers.ts';
+import { hold, type Order, ship } from './cell.ts';
 import { multiple } from './demand.ts';
-import { type Depot, shipToDepot, supplyStores } from './depot.ts';
+import { shipToDepot, supplyStores } from './depot.ts';
 import { bookSale, payForLeaving } from './documents.ts';
 import { invoicePrice, type Line } from './facts.ts';
 import { fitToLeave, takeOldest } from './lots.ts';
@@ -14,16 +16,11 @@ import { takeReturns } from './returns.ts';
 import { receiveInDepots, receiveInStores } from './stores.ts';
 import { count, post, type World } from './world.ts';
 
-/** Where our orders come from: cells whose stores order from us, and depots. */
-type Buyer = { line: Line } & ({ cell: Cell; depot: null } | { cell: null; depot: Depot });
-
 type OpenOrder = Buyer & { order: Order };
 
-/** What left of one order. */
-type Left = Buyer & { units: number; free: number };
-
 export function shipOrders(world: World): void {
-  const left = leaveInOrder(world);
+  const looked = leaveInOrder(world);
+  const left = looked.filter(({ units }) => units > 0);
   for (let itemAt = 0; itemAt < world.ours.length; itemAt++) {
     const open = openOrders(world)
       .filter(({ line }) => line.itemAt === itemAt)
@@ -39,42 +36,51 @@ export function shipOrders(world: World): void {
     const ofLine = left.filter((each) => each.line === line);
     if (ofLine.length > 0) bookShipment(world, line, ofLine);
   }
+  bookBeside(world, looked);
   for (const line of world.facts.lines) takeReturns(world, line);
 }
 
 /** Of each buyer, its orders with us, in file order. */
 function openOrders(world: World): OpenOrder[] {
   return world.facts.lines.flatMap((line): OpenOrder[] => {
+    const q = multiple(line, line.account.depot?.orderIn);
     if (line.account.depot !== null) {
       return world.depots
         .filter((depot) => depot.line === line)
-        .flatMap((depot) => depot.orders.map((order) => ({ line, cell: null, depot, order })));
+        .flatMap((depot) => depot.orders.map((order) => ({ line, q, cell: null, depot, order })));
     }
     return world.cells
       .filter((cell) => cell.line === line)
-      .flatMap((cell) => cell.orders.map((order) => ({ line, cell, depot: null, order })));
+      .flatMap((cell) => cell.orders.map((order) => ({ line, q, cell, depot: null, order })));
   });
 }
 
-function leaveInOrder(world: World): Left[] {
+/** Items in file order, the orders of each in theirs. */
+function leaveInOrder(world: World): Looked[] {
   const open = openOrders(world);
   open.sort(
     (a, b) =>
+      a.line.itemAt - b.line.itemAt ||
       a.order.placedWeek - b.order.placedWeek ||
       Number(b.order.isFill) - Number(a.order.isFill) ||
       a.line.account.priority - b.line.account.priority,
   ); // what is equal stays in file order
-  return open.flatMap((each) => leave(world, each));
+  const looked: Looked[] = [];
+  for (const each of open) looked.push(leave(world, each, looked));
+  return looked;
 }
 
-function leave(world: World, { order, ...buyer }: OpenOrder): Left[] {
+function leave(world: World, { order, ...buyer }: OpenOrder, before: readonly Looked[]): Looked {
   const { itemAt } = buyer.line;
+  const { q } = buyer;
   const ours = world.ours[itemAt] ?? 0;
+  const open = order.left;
   const weeksAway = (buyer.depot?.terms ?? buyer.line.account.terms).transitWeeks;
   const there = fitToLeave(world, itemAt, weeksAway) ?? ours;
-  const q = multiple(buyer.line, buyer.depot?.terms.orderIn);
-  const units = Math.floor(Math.min(order.left, there) / q) * q;
-  if (units === 0) return [];
+  const could = Math.floor(Math.min(open, there) / q) * q;
+  const units = withinLimit(world, buyer, before, { order, could });
+  const seen = { ...buyer, open, heldBack: could - units, units };
+  if (units === 0) return { ...seen, free: 0 };
   const { free } = buyer.depot
     ? shipToDepot(buyer.depot, order, world.week, units)
     : ship(buyer.cell, order, world.week, units);
@@ -82,7 +88,7 @@ function leave(world: World, { order, ...buyer }: OpenOrder): Left[] {
   takeOldest(world, itemAt, units, weeksAway);
   count(world, itemAt, 'shipped', units);
   if (order.isFill) count(world, itemAt, 'fillShipped', units);
-  return [{ ...buyer, units, free }];
+  return { ...seen, free };
 }
 
 /** Only orders with us: a depot keeps what its stores ordered. */
@@ -94,7 +100,7 @@ function cancel(world: World): void {
   }
 }
 
-function bookShipment(world: World, line: Line, left: readonly Left[]): void {
+function bookShipment(world: World, line: Line, left: readonly Looked[]): void {
   const units = total(left.map((each) => each.units));
   const free = total(left.map((each) => each.free));
   payForLeaving(world, line, units);

@@ -95,7 +95,10 @@ export interface World {
     sold: number[];
     lost: number[];
     receivables: bigint[];
+    heldBack: number[];
   }[];
+  /** Won back of what was deducted without a right to it, by the week it comes in. */
+  recoveries: Dated[];
 }
 
 export function newWorld(facts: Facts): World {
@@ -137,7 +140,9 @@ export function newWorld(facts: Facts): World {
       sold: zeros(),
       lost: zeros(),
       receivables: nothing(),
+      heldBack: zeros(),
     })),
+    recoveries: [],
   };
 }
 
