@@ -5,8 +5,18 @@
  */
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { demos, exactly, openApp, settled, verdictsOf, verdictsOnFront } from '../support/app-driver.ts';
-import { startBrowser } from '../support/browser.ts';
+import {
+  demos,
+  exactly,
+  goTo,
+  openApp,
+  saved,
+  settled,
+  typeInto,
+  verdictsOf,
+  verdictsOnFront,
+} from '../support/app-driver.ts';
+import { phone, startBrowser } from '../support/browser.ts';
 import { type ServedApp, serveApp } from '../support/served-app.ts';
 
 let browser: Browser;
@@ -69,5 +79,31 @@ test('keeps nothing of an example that is only looked at', async () => {
   await page.reload();
   await settled(page);
   expect(await page.getByText('None yet. Seven numbers make one, in about a minute.').isVisible()).toBe(true);
+  await context.close();
+});
+
+test('doesn’t wait for the script that judges plans, which is asked for at once', async () => {
+  const context = await browser.newContext({ ...phone, locale: 'en-US' });
+  const page = await context.newPage();
+  let letThrough = (): void => {};
+  const held = new Promise<void>((resolve) => {
+    letThrough = resolve;
+  });
+  let asked = 0;
+  await page.route(/\/gate-[^/]*\.js$/, async (route) => {
+    asked += 1;
+    await held;
+    await route.continue();
+  });
+  await page.goto(app.address);
+  await page.locator('.ff-verdict-row').nth(3).waitFor();
+  const [first] = await demos();
+  expect(await verdictsOnFront(page)).toEqual(first && verdictsOf(first.results));
+  expect(asked).toBe(1);
+  letThrough();
+  await goTo(page, `#/p/${first?.plan.id}/cash`, 'Cash');
+  await typeInto(page, 'Cash we have today', '500k');
+  await saved(page);
+  expect((await page.locator('.ff-view-head .ff-verdict-line').innerText()).startsWith('Holds.')).toBe(true);
   await context.close();
 });
