@@ -5,9 +5,11 @@
 import { describe, expect, test } from 'vitest';
 import { isoDateOf } from '../../src/domain/calendar.ts';
 import { landedOf } from '../../src/domain/ladder/landed.ts';
+import { arrange } from '../../src/domain/pack/arrange.ts';
 import { palletOf } from '../../src/domain/pack/layer.ts';
-import { loadOf } from '../../src/domain/pack/load.ts';
-import type { Pack } from '../../src/domain/pack/pallets.ts';
+import { loadOf, palletsOnFloor } from '../../src/domain/pack/load.ts';
+import { LOAD_NAMES, LOADS, PALLET_GAP_MM } from '../../src/domain/pack/loads.ts';
+import { type Pack, type PalletName, palletSides } from '../../src/domain/pack/pallets.ts';
 import { loadSentence, packWarnings, palletSentence } from '../../src/domain/pack/words.ts';
 import type { Item } from '../../src/domain/plan/index.ts';
 import { plainSay } from '../../src/domain/verdicts/say.ts';
@@ -62,6 +64,22 @@ describe('a pallet', () => {
     expect(palletOf(aPack({ caseLengthMm: 10, caseWidthMm: 10 })).layer).toBeNull();
   });
 });
+
+test.each<PalletName>(['1200x1000', '1200x800', '1219x1016', '1140x1140', '1100x1100', '1067x1067'])(
+  'the table of pallets on a floor is what the arranger lays there: %s',
+  (pallet) => {
+    const { length, width } = palletSides(pallet);
+    for (const name of LOAD_NAMES) {
+      const { boxes } = arrange({
+        length: LOADS[name].lengthMm,
+        width: LOADS[name].widthMm,
+        boxLength: length + PALLET_GAP_MM,
+        boxWidth: width + PALLET_GAP_MM,
+      });
+      expect(palletsOnFloor(name, pallet), name).toBe(boxes.length);
+    }
+  },
+);
 
 describe('a load', () => {
   const item = anItem({ palletCases: 70, pack: aPack() });

@@ -3,9 +3,8 @@
 // Worked figure: pallets of 70 cases of 5 kg (375 kg with the pallet) in a 20 ft container: 10 of 1200 x 1000 on the floor,
 // 75 by weight: 10 pallets, 700 cases.
 import type { Item } from '../plan/index.ts';
-import { arrange } from './arrange.ts';
-import { LOAD_NAMES, LOADS, type LoadName, PALLET_GAP_MM } from './loads.ts';
-import { PALLET_HEIGHT_MM, PALLET_KG, type Pack, type PalletName, palletSides } from './pallets.ts';
+import { LOAD_NAMES, LOADS, type LoadName } from './loads.ts';
+import { PALLET_HEIGHT_MM, PALLET_KG, type Pack, type PalletName } from './pallets.ts';
 
 export interface LoadFigures {
   load: LoadName;
@@ -21,23 +20,47 @@ export interface LoadFigures {
   limits: 'floor' | 'height' | 'weight';
 }
 
-const known = new Map<string, number>();
+/**
+ * Pallets that stand on the floor of a load, PALLET_GAP_MM between them. The counts are what arrange.ts finds
+ * (tests/worked/pack.test.ts lays them out again): landed cost needs these few numbers at the app's start, not the search.
+ */
+const ON_FLOOR: Readonly<Record<LoadName, Readonly<Record<PalletName, number>>>> = {
+  trailer53: {
+    '1200x1000': 30,
+    '1200x800': 39,
+    '1219x1016': 30,
+    '1140x1140': 26,
+    '1100x1100': 28,
+    '1067x1067': 28,
+  },
+  trailerEu: {
+    '1200x1000': 26,
+    '1200x800': 33,
+    '1219x1016': 24,
+    '1140x1140': 22,
+    '1100x1100': 24,
+    '1067x1067': 24,
+  },
+  container20: {
+    '1200x1000': 10,
+    '1200x800': 11,
+    '1219x1016': 10,
+    '1140x1140': 10,
+    '1100x1100': 10,
+    '1067x1067': 10,
+  },
+  container40: {
+    '1200x1000': 21,
+    '1200x800': 24,
+    '1219x1016': 21,
+    '1140x1140': 20,
+    '1100x1100': 20,
+    '1067x1067': 22,
+  },
+};
 
-/** Pallets that stand on the floor of a load. */
 export function palletsOnFloor(load: LoadName, pallet: PalletName): number {
-  const key = `${load} ${pallet}`;
-  const before = known.get(key);
-  if (before !== undefined) return before;
-  const { length, width } = palletSides(pallet);
-  const { lengthMm, widthMm } = LOADS[load];
-  const { boxes } = arrange({
-    length: lengthMm,
-    width: widthMm,
-    boxLength: length + PALLET_GAP_MM,
-    boxWidth: width + PALLET_GAP_MM,
-  });
-  known.set(key, boxes.length);
-  return boxes.length;
+  return ON_FLOOR[load][pallet];
 }
 
 /** A pallet of `palletCases` cases: its height in millimetres and its weight in grams, the empty pallet in both. */
