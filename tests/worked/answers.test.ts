@@ -131,6 +131,38 @@ describe('one door, no lead times', () => {
   });
 });
 
+describe('capacity for half of what is wanted', () => {
+  const [item] = oneDoor().items;
+  const supply = { ...anItem({ ...item }).supply, capacityUnitsPerWeek: 5 };
+  const plan = oneDoor({
+    items: [anItem({ ...item, supply })],
+    business: aBusiness({ openingCashAmount: '100' }),
+  });
+
+  test('limits every week; five of ten units a week are lost', () => {
+    const results = resultsOf(plan);
+    expect(limits(plan)).toBe('capacity 0-51');
+    expect(results.reading.lostUnits).toBe(260);
+  });
+
+  test('twice the lid from week 0 saves all 260 units at 1.60, and comes first; its cost is not in it', () => {
+    const { target, best } = liftsFrom(plan, resultsOf(plan));
+    const [first] = best;
+    expect(target).toBe('units');
+    expect(first?.change).toEqual({ kind: 'capacityFrom', itemId: 'tea', fromWeek: 0, unitsPerWeek: 10 });
+    expect(first?.before).toMatchObject({ unitsLost: 260, contribution: 260 * 160 });
+    expect(first?.after).toMatchObject({ unitsLost: 0, contribution: 520 * 160 });
+    expect(first).toMatchObject({ liftsUnits: true, withoutItsCost: true });
+  });
+
+  test('with cash below zero on the way, cash is asked for first', () => {
+    const short = { ...plan, business: aBusiness({ openingCashAmount: '10' }) };
+    const { target, best } = liftsFrom(short, resultsOf(short));
+    expect(target).toBe('cash');
+    expect(best[0]?.liftsCash).toBe(true);
+  });
+});
+
 /** Ten doors of twelve units that hardly sell: a fill of 120, shipped in week 3, on the shelf in week 4. */
 function filled(supply: Partial<ReturnType<typeof anItem>['supply']>): Plan {
   return aPlan({

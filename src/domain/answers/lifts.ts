@@ -48,7 +48,9 @@ export function liftsFrom(plan: Plan, results: Results): Lifts {
 /** Served this far, a few units short in some week are no reason to look past cash. Judgement, no source. */
 const SERVED_WELL = 0.99;
 
-function asksForUnits({ first }: Binding, { reading }: Results): boolean {
+function asksForUnits({ first, weeks }: Binding, { reading }: Results): boolean {
+  // What can't be paid for goes no further, whatever is short before.
+  if (weeks.some(({ what, tight }) => what === 'cash' && !tight)) return false;
   const isGoods = first?.what === 'capacity' || first?.what === 'stock';
   return isGoods && (reading.fillRate ?? 1) < SERVED_WELL;
 }
@@ -93,7 +95,7 @@ function contributionOf(pass: PassResult, weeks: number): number {
 
 /**
  * What a lift is worth less what it costs, both in money: the rise of the lowest cash, or units no longer lost at what a
- * unit sold contributes, less what the year's contribution falls by. Lifts of the target come first, then the others.
+ * unit sold contributes, less what the year contributes less and cash falls deeper. Lifts of the target come first, then the others.
  */
 function rankedBy(lifts: readonly Lift[], target: Lifts['target'], perUnit: number): Lift[] {
   const ofUnits = ({ before, after }: Lift) => (before.unitsLost - after.unitsLost) * perUnit;
@@ -114,8 +116,11 @@ function ofCash({ before, after }: Lift): number {
   return Math.max(after.lowestCash - before.lowestCash, before.cashNeed - after.cashNeed);
 }
 
+/** What the year contributes less, and what cash falls deeper below zero. */
 function costOf({ before, after }: Lift): number {
-  return Math.max(0, before.contribution - after.contribution);
+  const hole = (lowestCash: number) => Math.max(0, -lowestCash);
+  const deeper = Math.max(0, hole(after.lowestCash) - hole(before.lowestCash));
+  return Math.max(0, before.contribution - after.contribution) + deeper;
 }
 
 /** What a unit sold contributes, over the whole plan; at least one minor unit, so that units always count. */

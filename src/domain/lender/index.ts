@@ -23,9 +23,10 @@ export function balancesWeek(fromWeek: number): number {
 
 /** The whole block, the 13 weeks from a week of the plan on. `results` are those of the plan. */
 export function lenderFrom(plan: Plan, results: Results, fromWeek: number): LenderBlock {
-  const at = { plan, results, ledger: ledgerOf(results), week: balancesWeek(fromWeek) };
+  const from = Math.max(0, Math.min(fromWeek, results.pass.weeks - 1));
+  const at = { plan, results, ledger: ledgerOf(results), week: balancesWeek(from) };
   return {
-    weeks: thirteenWeeks(results.pass, fromWeek),
+    weeks: thirteenWeeks(results.pass, from),
     receivables: agedReceivables(at),
     payables: agedPayables(at),
     collateral: collateralAt(at),

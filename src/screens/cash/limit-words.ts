@@ -91,7 +91,6 @@ export function liftSentences({ before, after, withoutItsCost }: Lift, say: Scre
 }
 
 function yearWords(change: number, say: ScreenSay): string {
-  return change === 0
-    ? 'the first year contributes the same'
-    : `the first year contributes ${say.moneySigned(change)}`;
+  if (change === 0) return 'the first year contributes the same';
+  return `the first year contributes ${say.money(Math.abs(change))} ${change > 0 ? 'more' : 'less'}`;
 }
