@@ -7,6 +7,7 @@ import fc from 'fast-check';
 import type { Account, Item, Plan } from '../../src/domain/plan/index.ts';
 import { arbitraryAccount } from './arbitrary-account.ts';
 import { arbitraryBusiness } from './arbitrary-business.ts';
+import { arbitraryOffers, arbitraryOwnership } from './arbitrary-offers.ts';
 import { decimal, listOf, maybe, whole } from './arbitrary-parts.ts';
 import { withArbitraryEvidence } from './arbitrary-promise.ts';
 import { arbitraryPack, withPossibleLayers } from './arbitrary-stores.ts';
@@ -27,6 +28,8 @@ export function arbitraryPlan(): fc.Arbitrary<Plan> {
         .record({
           accounts: fc.array(arbitraryAccount(horizonWeeks, ids), { maxLength: 3 }).map(named),
           business: arbitraryBusiness(horizonWeeks),
+          offers: arbitraryOffers(horizonWeeks),
+          ownership: arbitraryOwnership(horizonWeeks),
           currency: fc.constantFrom('USD', 'EUR', 'JPY', 'BHD', 'CLF'),
           startDate: whole(0, 1500).map(dateAfter),
           shelfTax: fc.record({

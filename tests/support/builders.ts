@@ -13,7 +13,13 @@ import type {
   Plan,
   Thresholds,
 } from '../../src/domain/plan/index.ts';
-import { NO_EVIDENCE, PLAIN_CONDUCT, PLAIN_SUPPLY, USUAL_LENDER } from '../../src/domain/plan/plainly.ts';
+import {
+  NO_EVIDENCE,
+  PLAIN_CONDUCT,
+  PLAIN_OWNERSHIP,
+  PLAIN_SUPPLY,
+  USUAL_LENDER,
+} from '../../src/domain/plan/plainly.ts';
 
 export type CostLine = Item['costLines'][number];
 export type Wave = Account['waves'][number];
@@ -36,6 +42,8 @@ export function aPlan(changes: Partial<Plan> = {}): Plan {
     accounts: [anAccount()],
     business: aBusiness(),
     promise: NO_EVIDENCE,
+    offers: [],
+    ownership: PLAIN_OWNERSHIP,
     thresholds: someThresholds(),
     basis: [],
     ...changes,

@@ -6,6 +6,7 @@ import { account, type hand, type listing } from './account.ts';
 import { business, thresholds } from './business.ts';
 import * as f from './fields.ts';
 import { item } from './item.ts';
+import { ownership, rivalOffer } from './offer-terms.ts';
 import { promise } from './promise.ts';
 
 /** Where a default came from. `path` names the field: ids stand for places in lists ("accounts/corner/terms/latenessDays"). */
@@ -45,6 +46,9 @@ export const planSchema = z.strictObject({
   accounts: z.array(account).check(z.maxLength(60, { error: 'at most 60 accounts' })),
   business,
   promise,
+  /** Rival offers of money, side by side; none of them counts in the plan. */
+  offers: z.array(rivalOffer).check(z.maxLength(12, { error: 'at most 12 offers' })),
+  ownership,
   thresholds,
   basis: z.array(basisNote),
 });

@@ -1,9 +1,8 @@
-// What a plan that goes no deeper holds in the fields of a longer look (supply.ts, conduct.ts, promise.ts): none of it.
-// Worked figure: an account with these terms orders every week, by the case, straight from us.
-import type { Account, Business, Evidence, Item } from './index.ts';
+// What a plan that goes no deeper holds in the fields of a longer look (supply.ts, conduct.ts, promise.ts, offer-terms.ts):
+// none of it. Worked figure: an account with these terms orders every week, by the case, straight from us.
+import type { Account, Business, Evidence, Item, Plan } from './index.ts';
 
 type Supply = Item['supply'];
-
 export const PLAIN_SUPPLY = {
   line: null,
   sources: [],
@@ -51,3 +50,17 @@ export const NO_EVIDENCE = {
     sharedRate: '0.3',
   },
 } satisfies Evidence;
+/**
+ * Before anything is known of who owns the company: the founder does. The rest is judgement, no source: a sale at one year's
+ * net sales, a running royalty counted for three years, an investor who wants a quarter a year.
+ */
+export const PLAIN_OWNERSHIP = {
+  founderRate: '1',
+  poolRate: '0',
+  rounds: [],
+  exit: { by: 'revenue', multiple: '1' },
+  royaltyYears: '3',
+  wantedYearlyRate: '0.25',
+  leastFounderRate: null,
+  mostPaidAmount: null,
+} satisfies Plan['ownership'];

@@ -10,6 +10,7 @@ import { accountDates, businessDates, itemDates } from './rules/dates.ts';
 import { repeatedIds } from './rules/ids.ts';
 import { ladderProblems } from './rules/ladders.ts';
 import { amountProblems } from './rules/money.ts';
+import { offerProblems } from './rules/offers.ts';
 import { orderingProblems } from './rules/ordering.ts';
 import { promiseProblems } from './rules/promise.ts';
 import { basisProblems, referenceProblems } from './rules/references.ts';
@@ -29,6 +30,7 @@ export function checkRules(plan: Plan): Problem[] {
     ...businessDates(plan),
     ...amountProblems(plan),
     ...singleProblems(plan),
+    ...offerProblems(plan),
     ...supplyProblems(plan),
     ...promiseProblems(plan),
     ...basisProblems(plan),

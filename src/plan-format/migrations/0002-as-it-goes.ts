@@ -1,5 +1,5 @@
 // Version 3 says how a roll-out really goes: pack sizes, several suppliers, depots, order rhythm, charges for short
-// deliveries, and what speaks for it. A plan of version 2 knew none of it, and means none of it.
+// deliveries, what speaks for it, and rival offers of money. A plan of version 2 knew none of it, and means none of it.
 // Worked figure: a display whose lift stays as it is gets "liftEndRate": null.
 import type { Migration } from './index.ts';
 
@@ -14,6 +14,17 @@ export const asItGoes: Migration = {
     accounts: (accounts as Fields[]).map(account),
     business: { ...(business as Fields), lines: [], lender: { receivablesRate: '0.8', stockRate: '0.5' } },
     promise: noEvidence(),
+    offers: [],
+    ownership: {
+      founderRate: '1',
+      poolRate: '0',
+      rounds: [],
+      exit: { by: 'revenue', multiple: '1' },
+      royaltyYears: '3',
+      wantedYearlyRate: '0.25',
+      leastFounderRate: null,
+      mostPaidAmount: null,
+    },
     version: 3,
   }),
 };
