@@ -3,6 +3,7 @@
 import type { Account, Business, Evidence, Item, Plan } from './index.ts';
 
 type Supply = Item['supply'];
+
 export const PLAIN_SUPPLY = {
   line: null,
   sources: [],
