@@ -16,21 +16,33 @@ export async function bringAxe(context: BrowserContext): Promise<void> {
   await context.addInitScript({ content: axeText });
 }
 
-/** "rule: what it says, where (first of n)", for every rule that is broken. */
-export async function axeFaults(page: Page, only: readonly string[] | null): Promise<string[]> {
+/**
+ * "rule: what it says, where (first of n)", for every rule that is broken: on the whole page, or within the open sheet,
+ * for a page that was looked over without it.
+ */
+export async function axeFaults(
+  page: Page,
+  only: readonly string[] | null,
+  within: 'page' | 'sheet' = 'page',
+): Promise<string[]> {
   const options: RunOptions = {
     resultTypes: ['violations'],
     rules: { 'target-size': { enabled: true } },
     ...(only === null ? {} : { runOnly: { type: 'rule', values: [...only] } }),
   };
-  return page.evaluate(async (run) => {
-    const { axe } = window as unknown as { axe: typeof import('axe-core') };
-    const { violations } = await axe.run(document, run);
-    return violations.map(({ id, help, nodes }) => {
-      const [first] = nodes;
-      return `${id}: ${help}; ${first?.html.slice(0, 160)} (first of ${nodes.length}) ${first?.failureSummary ?? ''}`;
-    });
-  }, options);
+  return page.evaluate(
+    async ({ run, within }) => {
+      const { axe } = window as unknown as { axe: typeof import('axe-core') };
+      const sheet = within === 'sheet' ? [...document.querySelectorAll('dialog[open]')].at(-1) : document;
+      if (!sheet) throw new Error('no sheet is open');
+      const { violations } = await axe.run(sheet, run);
+      return violations.map(({ id, help, nodes }) => {
+        const [first] = nodes;
+        return `${id}: ${help}; ${first?.html.slice(0, 160)} (first of ${nodes.length}) ${first?.failureSummary ?? ''}`;
+      });
+    },
+    { run: options, within },
+  );
 }
 
 /** Opens every fold inside what is shown, and the folds inside those. */
