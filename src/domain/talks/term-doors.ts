@@ -66,7 +66,8 @@ export const guarantee: TermKind = {
   most: () => 0.99,
   mostBecause: '',
   farthest: () => 0,
-  isOffered: ({ account }) => account.sale.by !== 'scan',
+  // Through a depot nobody knows which units came back from which shelf: the plan's rules refuse it.
+  isOffered: ({ account: { sale, depot } }) => sale.by !== 'scan' && depot === null,
   read: ({ account: { sale } }) => (sale.by === 'guaranteed' ? Number(sale.expectedReturnRate) : 0),
   write: ({ account }, value) => {
     if (value === 0) return { ...account, sale: { by: 'shipment' } };
