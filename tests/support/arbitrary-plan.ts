@@ -10,6 +10,7 @@ import { arbitraryBusiness } from './arbitrary-business.ts';
 import { arbitraryOffers, arbitraryOwnership } from './arbitrary-offers.ts';
 import { decimal, listOf, maybe, whole } from './arbitrary-parts.ts';
 import { withArbitraryEvidence } from './arbitrary-promise.ts';
+import { withArbitraryReadiness } from './arbitrary-readiness.ts';
 import { arbitraryPack, withPossibleLayers } from './arbitrary-stores.ts';
 import { arbitrarySupply, withPossibleLife } from './arbitrary-supply.ts';
 import { aPlan } from './builders.ts';
@@ -43,7 +44,8 @@ export function arbitraryPlan(): fc.Arbitrary<Plan> {
           items: items.map((item) => withPossibleLife(item, plan.accounts)),
           accounts: plan.accounts.map((account) => withPossibleLayers(account, items)),
         }))
-        .chain(withArbitraryEvidence);
+        .chain(withArbitraryEvidence)
+        .chain(withArbitraryReadiness);
     }),
   );
 }
@@ -70,6 +72,7 @@ function arbitraryItem(horizonWeeks: number): fc.Arbitrary<Item> {
         caseUnits: fc.constantFrom(1, 4, 6, 12),
         palletCases: fc.constantFrom(2, 5, 40),
         pack: maybe(arbitraryPack()),
+        numbers: fc.constant(null),
         shipmentUnits: fc.constant(3000),
         costLines: fc.constant([
           {

@@ -15,6 +15,7 @@ import type {
 } from '../../src/domain/plan/index.ts';
 import {
   NO_EVIDENCE,
+  noReadiness,
   PLAIN_CONDUCT,
   PLAIN_OWNERSHIP,
   PLAIN_SUPPLY,
@@ -42,6 +43,7 @@ export function aPlan(changes: Partial<Plan> = {}): Plan {
     accounts: [anAccount()],
     business: aBusiness(),
     promise: NO_EVIDENCE,
+    readiness: noReadiness('US'),
     offers: [],
     ownership: PLAIN_OWNERSHIP,
     thresholds: someThresholds(),
@@ -58,6 +60,7 @@ export function anItem(changes: Partial<Item> = {}): Item {
     caseUnits: 12,
     palletCases: 50,
     pack: null,
+    numbers: null,
     shipmentUnits: 6000,
     costLines: [aCostLine()],
     lossRate: '0',

@@ -3,6 +3,7 @@
 // Worked example: addWave(plan, { accountId: 'corner', wave: { id: 'second', openWeek: 26, doors: 290, doorsPerWeek: 30 } })
 import type { Account, BasisNote, Hand, Listing, Plan } from '../../domain/plan/index.ts';
 import type { Outcome } from '../../domain/problems.ts';
+import { withoutAccount, withoutWave } from '../../domain/readiness/leave-out.ts';
 import { addPlace, append, changed, removePlace, setField, withNotes } from './field.ts';
 
 type Wave = Account['waves'][number];
@@ -20,7 +21,8 @@ export function addAccount(
 }
 
 export function removeAccount(plan: Plan, { accountId }: Of<never>): Outcome<Plan> {
-  return removePlace(withScansOfNoChain(plan, accountId), { path: `accounts/${accountId}` });
+  const left = withoutAccount(withScansOfNoChain(plan, accountId), accountId);
+  return removePlace(left, { path: `accounts/${accountId}` });
 }
 
 /** What its stores sold stays evidence, of a chain that the plan doesn't name. */
@@ -80,8 +82,11 @@ export function addWave(plan: Plan, args: { accountId: string; wave: Wave }): Ou
   return append(plan, `accounts/${args.accountId}/waves`, args.wave);
 }
 
+/** Gates that held back nothing else go with it. */
 export function removeWave(plan: Plan, { accountId, waveId }: Of<'waveId'>): Outcome<Plan> {
-  return removePlace(plan, { path: `accounts/${accountId}/waves/${waveId}` });
+  return removePlace(withoutWave(plan, { accountId, waveId }), {
+    path: `accounts/${accountId}/waves/${waveId}`,
+  });
 }
 
 /** Last in the order; movePlace changes it, which counts for discounts in series. */

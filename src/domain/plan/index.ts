@@ -8,6 +8,7 @@ import * as f from './fields.ts';
 import { item } from './item.ts';
 import { ownership, rivalOffer } from './offer-terms.ts';
 import { promise } from './promise.ts';
+import { readiness } from './readiness.ts';
 
 /** Where a default came from. `path` names the field: ids stand for places in lists ("accounts/corner/terms/latenessDays"). */
 export const basisNote = z.strictObject({
@@ -46,6 +47,7 @@ export const planSchema = z.strictObject({
   accounts: z.array(account).check(z.maxLength(60, { error: 'at most 60 accounts' })),
   business,
   promise,
+  readiness,
   /** Rival offers of money, side by side; none of them counts in the plan. */
   offers: z.array(rivalOffer).check(z.maxLength(12, { error: 'at most 12 offers' })),
   ownership,
@@ -66,6 +68,11 @@ export type Thresholds = Plan['thresholds'];
 export type Evidence = Plan['promise'];
 export type Scan = Evidence['scans'][number];
 export type Standing = NonNullable<Account['standing']>;
+export type Readiness = Plan['readiness'];
+export type Gate = Readiness['gates'][number];
+export type Reset = Readiness['resets'][number];
+export type WorkCalendar = Readiness['calendar'];
+export type ItemNumbers = NonNullable<Item['numbers']>;
 export type Table = NonNullable<Account['table']>;
 export type OfferSaid = Table['log'][number];
 export type TermValue = Table['draft'][number];

@@ -3,6 +3,7 @@ import * as z from 'zod/mini';
 import { LOAD_NAMES } from '../pack/loads.ts';
 import * as f from './fields.ts';
 import { pack } from './pack.ts';
+import { itemNumbers } from './readiness.ts';
 import { supply } from './supply.ts';
 
 /** How a cost line is stated. `load` is a full trailer or container; `share` takes a rate of the earlier lines it names. */
@@ -52,6 +53,8 @@ export const item = z.strictObject({
   palletCases: f.whole({ least: 1, most: 10_000, unit: 'cases on a pallet' }),
   /** Measured sizes; null while not known. */
   pack: z.nullable(pack),
+  /** Its numbers for the till and the warehouse; null while it has none. */
+  numbers: z.nullable(itemNumbers),
   /** The standard shipment that per-shipment cost lines are divided by. */
   shipmentUnits: f.whole({ least: 1, most: 100_000_000, unit: 'units in a standard shipment' }),
   costLines: z.array(costLine).check(z.minLength(1, { error: 'at least one cost line' })),

@@ -1,6 +1,6 @@
-// What a plan that goes no deeper holds in the fields of a longer look (supply.ts, conduct.ts, promise.ts, offer-terms.ts):
-// none of it. Worked figure: an account with these terms orders every week, by the case, straight from us.
-import type { Account, Business, Evidence, Item, Plan } from './index.ts';
+// What a plan that goes no deeper holds in the fields of a longer look (supply.ts, conduct.ts, promise.ts, readiness.ts,
+// offer-terms.ts): none of it. Worked figure: an account with these terms orders every week, by the case, straight from us.
+import type { Account, Business, Evidence, Item, Plan, Readiness } from './index.ts';
 
 type Supply = Item['supply'];
 
@@ -65,3 +65,15 @@ export const PLAIN_OWNERSHIP = {
   leastFounderRate: null,
   mostPaidAmount: null,
 } satisfies Plan['ownership'];
+
+/** Whose holidays a plan counts until somebody says so; the countries of the EU have no common ones. */
+const USUAL_HOLIDAYS = { US: 'US', CA: 'CA', UK: 'GB-ENG', EU: null, other: null } as const;
+
+/** Nothing to get ready yet, worked Monday to Friday. */
+export function noReadiness(market: Plan['market']): Readiness {
+  return {
+    calendar: { workDays: [1, 2, 3, 4, 5], holidays: USUAL_HOLIDAYS[market], closed: [] },
+    resets: [],
+    gates: [],
+  };
+}

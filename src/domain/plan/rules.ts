@@ -13,6 +13,7 @@ import { amountProblems } from './rules/money.ts';
 import { offerProblems } from './rules/offers.ts';
 import { orderingProblems } from './rules/ordering.ts';
 import { promiseProblems } from './rules/promise.ts';
+import { readinessProblems } from './rules/readiness.ts';
 import { basisProblems, referenceProblems } from './rules/references.ts';
 import { singleProblems } from './rules/singles.ts';
 import { supplyProblems } from './rules/supply.ts';
@@ -33,6 +34,7 @@ export function checkRules(plan: Plan): Problem[] {
     ...offerProblems(plan),
     ...supplyProblems(plan),
     ...promiseProblems(plan),
+    ...readinessProblems(plan),
     ...basisProblems(plan),
   ];
 }

@@ -3,7 +3,7 @@
 // a list price of 2.8942 and, less allowances of 10 %, an invoice price of 2.6048.
 import { dec, round4 } from '../money/decimal.ts';
 import type { Account, Item, Plan } from '../plan/index.ts';
-import { NO_EVIDENCE, PLAIN_OWNERSHIP, PLAIN_SUPPLY, USUAL_LENDER } from '../plan/plainly.ts';
+import { NO_EVIDENCE, noReadiness, PLAIN_OWNERSHIP, PLAIN_SUPPLY, USUAL_LENDER } from '../plan/plainly.ts';
 import { fine, type Outcome, trouble } from '../problems.ts';
 import { askingNothing } from './account.ts';
 import { checkSeven } from './check.ts';
@@ -67,6 +67,7 @@ export function quickPlan(args: QuickArgs): Outcome<Plan> {
     ],
     business: quickBusiness(seven.cash),
     promise: NO_EVIDENCE,
+    readiness: noReadiness(region.market),
     offers: [],
     ownership: PLAIN_OWNERSHIP,
     thresholds: QUICK_THRESHOLDS,
@@ -81,6 +82,7 @@ function quickItem(name: string, landedPerUnit: string): Item {
     caseUnits: DEFAULTS.caseUnits,
     palletCases: 100,
     pack: null,
+    numbers: null,
     shipmentUnits: 10_000,
     costLines: [
       { id: 'landed', label: 'Landed', family: 'goods', rule: { by: 'unit', amount: landedPerUnit } },

@@ -1,5 +1,6 @@
 // Version 3 says how a roll-out really goes: pack sizes, several suppliers, depots, order rhythm, charges for short
-// deliveries, what speaks for it, and rival offers of money. A plan of version 2 knew none of it, and means none of it.
+// deliveries, what speaks for it, what has to be ready, and rival offers of money. A plan of version 2 knew none of it,
+// and means none of it.
 // Worked figure: a display whose lift stays as it is gets "liftEndRate": null.
 import type { Migration } from './index.ts';
 
@@ -14,6 +15,7 @@ export const asItGoes: Migration = {
     accounts: (accounts as Fields[]).map(account),
     business: { ...(business as Fields), lines: [], lender: { receivablesRate: '0.8', stockRate: '0.5' } },
     promise: noEvidence(),
+    readiness: noReadiness(plan['market']),
     offers: [],
     ownership: {
       founderRate: '1',
@@ -33,6 +35,7 @@ function item(before: Fields): Fields {
   return {
     ...before,
     pack: null,
+    numbers: null,
     supply: {
       ...(before['supply'] as Fields),
       line: null,
@@ -87,4 +90,9 @@ function noEvidence(): Fields {
       sharedRate: '0.3',
     },
   };
+}
+
+function noReadiness(market: unknown): Fields {
+  const holidays = { US: 'US', CA: 'CA', UK: 'GB-ENG' }[String(market)] ?? null;
+  return { calendar: { workDays: [1, 2, 3, 4, 5], holidays, closed: [] }, resets: [], gates: [] };
 }

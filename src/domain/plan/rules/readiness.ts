@@ -1,0 +1,130 @@
+// Gates that can be planned: they name what is in the plan, none waits for itself, lead times are in their order, and
+// numbers of items end in the digit that checks them.
+// Worked example: labels after artwork, and artwork after labels: "readiness/gates/labels/after/0: got "artwork", which
+// waits for it".
+import type { Problem } from '../../problems.ts';
+import { checkDigitOf } from '../../readiness/gs1.ts';
+import type { Gate, Plan } from '../index.ts';
+import { shown } from '../shown.ts';
+
+export function readinessProblems(plan: Plan): Problem[] {
+  const { gates, calendar, resets } = plan.readiness;
+  const accounts = plan.accounts.map(({ id }) => id);
+  return [
+    ...gates.flatMap(leadTimes),
+    ...gates.flatMap((gate) => predecessors(gate, gates)),
+    ...gates.flatMap((gate) => heldBack(gate, plan)),
+    ...resets.flatMap(({ id, accountId }) =>
+      accountId === null || accounts.includes(accountId)
+        ? []
+        : [unknown(`readiness/resets/${id}/accountId`, accountId, 'an account of the plan, or null')],
+    ),
+    ...workedDays(calendar),
+    ...plan.items.flatMap(numbers),
+  ];
+}
+
+function leadTimes({ id, leadDays }: Gate): Problem[] {
+  const { optimistic, likely, pessimistic } = leadDays;
+  const path = `readiness/gates/${id}/leadDays`;
+  if (likely < optimistic) {
+    const expected = `at least the ${optimistic} days when all goes well`;
+    return [{ code: 'field-invalid', path: `${path}/likely`, got: `${likely} days`, expected }];
+  }
+  if (pessimistic >= likely) return [];
+  const expected = `at least the ${likely} days that are most likely`;
+  return [{ code: 'field-invalid', path: `${path}/pessimistic`, got: `${pessimistic} days`, expected }];
+}
+
+function predecessors({ id, after }: Gate, gates: readonly Gate[]): Problem[] {
+  const ids = gates.map((gate) => gate.id);
+  return after.flatMap((before, index): Problem[] => {
+    const path = `readiness/gates/${id}/after/${index}`;
+    if (!ids.includes(before)) return [unknown(path, before, 'a gate of the plan')];
+    if (after.indexOf(before) !== index) {
+      return [{ code: 'id-repeated', path, got: shown(before), expected: 'each gate named once' }];
+    }
+    if (!waitsFor(before, id, gates)) return [];
+    const got = before === id ? 'the gate itself' : `${shown(before)}, which waits for it`;
+    return [{ code: 'dates-out-of-order', path, got, expected: 'a gate that can be done before it' }];
+  });
+}
+
+/** Whether `id` is `other`, or can only start when it is done. */
+function waitsFor(id: string, other: string, gates: readonly Gate[]): boolean {
+  const after = new Map(gates.map((gate) => [gate.id, gate.after]));
+  const seen = new Set<string>();
+  const open = [id];
+  for (let next = open.pop(); next !== undefined; next = open.pop()) {
+    if (next === other) return true;
+    if (seen.has(next)) continue;
+    seen.add(next);
+    open.push(...(after.get(next) ?? []));
+  }
+  return false;
+}
+
+function heldBack({ id, holds }: Gate, plan: Plan): Problem[] {
+  const path = `readiness/gates/${id}/holds`;
+  const accounts = plan.accounts.map((account) => account.id);
+  if (holds.by === 'market') return [];
+  if (holds.by === 'accounts') {
+    return holds.accountIds.flatMap((accountId, index) =>
+      accounts.includes(accountId)
+        ? []
+        : [unknown(`${path}/accountIds/${index}`, accountId, 'an account of the plan')],
+    );
+  }
+  const account = plan.accounts.find((each) => each.id === holds.accountId);
+  if (!account) return [unknown(`${path}/accountId`, holds.accountId, 'an account of the plan')];
+  const waves = account.waves.map((wave) => wave.id);
+  return holds.waveIds.flatMap((waveId, index) =>
+    waves.includes(waveId) ? [] : [unknown(`${path}/waveIds/${index}`, waveId, 'an opening of that account')],
+  );
+}
+
+function workedDays({ workDays, closed }: Plan['readiness']['calendar']): Problem[] {
+  const path = 'readiness/calendar';
+  return [
+    ...workDays.flatMap((day, index): Problem[] =>
+      workDays.indexOf(day) === index
+        ? []
+        : [
+            {
+              code: 'id-repeated',
+              path: `${path}/workDays/${index}`,
+              got: `weekday ${day}`,
+              expected: 'each weekday once',
+            },
+          ],
+    ),
+    ...closed.flatMap(({ id, fromDate, untilDate }): Problem[] =>
+      fromDate <= untilDate
+        ? []
+        : [
+            {
+              code: 'dates-out-of-order',
+              path: `${path}/closed/${id}/untilDate`,
+              got: untilDate,
+              expected: `a date from ${fromDate} on, where it begins`,
+            },
+          ],
+    ),
+  ];
+}
+
+function numbers({ id, numbers: own }: Plan['items'][number]): Problem[] {
+  if (own === null) return [];
+  return (['unit', 'inner', 'case'] as const).flatMap((key): Problem[] => {
+    const number = own[key];
+    if (number === null) return [];
+    const right = checkDigitOf(number.slice(0, -1));
+    if (number.endsWith(String(right))) return [];
+    const expected = `${right} as the last digit, which checks the ones before it`;
+    return [{ code: 'field-invalid', path: `items/${id}/numbers/${key}`, got: shown(number), expected }];
+  });
+}
+
+function unknown(path: string, name: string, expected: string): Problem {
+  return { code: 'reference-unknown', path, got: shown(name), expected };
+}
