@@ -97,6 +97,7 @@ const PRODUCT_FIELDS: Readonly<Record<string, ProductSection>> = {
   palletCases: 'pack',
   shipmentUnits: 'pack',
   pack: 'pack',
+  numbers: 'pack',
   supply: 'supply',
   opening: 'stock',
   removals: 'stock',
