@@ -2,7 +2,7 @@
 // of unknowns, the mean over all stores and how much stores differ, is weighed on a grid, so that few stores and small
 // counts give wide ranges instead of wrong ones. Method: Bayes on a grid for the gamma-Poisson model (Gelman et al.,
 // Bayesian Data Analysis, 3rd ed., ch. 2.7 and 3.7), with the priors stated below.
-// Worked figure: 8 stores, 6 weeks each, 288 units in all, much alike: 6.0 a store and week, 80 % within 5.3 to 6.8.
+// Worked figure: 8 stores, 6 weeks each, 288 units in all, much alike: 6.0 a store and week, 80 % within 5.4 to 6.6.
 import { gammaShareBelow, logGamma, quantileOf } from './gamma.ts';
 
 /** One store's counted weeks. */
@@ -10,6 +10,8 @@ export interface StoreCount {
   units: number;
   /** Weeks counted, above 0: gaps and opening weeks are left out before. */
   weeks: number;
+  /** So many stores of these counts; not only whole ones, where it is asked what more stores would tell. */
+  times?: number;
 }
 
 /**
@@ -66,22 +68,22 @@ const PRIOR_CV_SPREAD = 0.7;
 
 /**
  * The rate of sale behind the stores' counts. Needs one store with one counted week at least; null without.
- * `weeksScatter` (see scatter.ts) divides counts and weeks alike: so much less is known.
+ * `weeksScatter` (see within-stores.ts) divides counts and weeks alike: so much less is known.
  */
 export function rateOfSale(stores: readonly StoreCount[], prior: Prior, weeksScatter = 1): RateOfSale | null {
   const counted = stores.filter(({ weeks }) => weeks > 0);
   if (counted.length === 0) return null;
   const scatter = Math.max(1, weeksScatter);
   const weights = believe(
-    counted.map(({ units, weeks }) => ({ units: units / scatter, weeks: weeks / scatter })),
+    counted.map((each) => ({ ...each, units: each.units / scatter, weeks: each.weeks / scatter })),
     prior,
   );
   const meanShares = sharesOfMeans(weights);
   const near = weights.means.reduce((sum, mean, m) => sum + mean * (meanShares[m] ?? 0), 0);
   return {
-    stores: counted.length,
-    storeWeeks: counted.reduce((sum, { weeks }) => sum + weeks, 0),
-    units: counted.reduce((sum, { units }) => sum + units, 0),
+    stores: totalOf(counted, () => 1),
+    storeWeeks: totalOf(counted, ({ weeks }) => weeks),
+    units: totalOf(counted, ({ units }) => units),
     mean: near,
     ofMean: rangeBy((share) => quantileOnGrid(weights.means, meanShares, share)),
     storesDiffer: medianCv(weights),
@@ -144,17 +146,16 @@ function believe(stores: readonly StoreCount[], prior: Prior): Belief {
   const cvs = logSpaced(LEAST_CV, MOST_CV, SHAPES);
   const shapes = cvs.map((cv) => 1 / cv ** 2);
   const logs = new Float64Array(means.length * shapes.length);
-  const known = stores.map(({ units }) => logGamma(units + 1));
+  const seen = stores.map(({ units, weeks, times = 1 }) => ({ units, weeks, times }));
+  const units = totalOf(seen, (store) => store.units);
   shapes.forEach((shape, s) => {
-    const fixed = stores.map(({ units }, i) => logGamma(units + shape) - logGamma(shape) - (known[i] ?? 0));
+    // Negative binomial: a Poisson count whose mean is gamma of that shape. What depends on neither unknown is left out.
+    const fixed = totalOf(seen, (store) => logGamma(store.units + shape) - logGamma(shape));
     const priorOfCv = -0.5 * (Math.log((cvs[s] ?? 1) / PRIOR_CV) / PRIOR_CV_SPREAD) ** 2;
     means.forEach((mean, m) => {
-      let log = priorOfCv + priorOfMean(mean, prior);
-      stores.forEach(({ units, weeks }, i) => {
-        const expected = mean * weeks;
-        // Negative binomial: a Poisson count whose mean is gamma of that shape.
-        log += (fixed[i] ?? 0) - shape * Math.log1p(expected / shape) - units * Math.log1p(shape / expected);
-      });
+      let log = priorOfCv + priorOfMean(mean, prior) + fixed + units * Math.log(mean / shape);
+      for (const store of seen)
+        log -= store.times * (store.units + shape) * Math.log1p((mean * store.weeks) / shape);
       logs[m * shapes.length + s] = log;
     });
   });
@@ -163,15 +164,20 @@ function believe(stores: readonly StoreCount[], prior: Prior): Belief {
 
 /** Fine where the counts put the mean, so that a narrow range is not read off two places of a wide grid. */
 function meansWorthTrying(stores: readonly StoreCount[], prior: Prior): Float64Array {
-  const units = stores.reduce((sum, store) => sum + store.units, 0);
-  const weeks = stores.reduce((sum, store) => sum + store.weeks, 0);
+  const units = totalOf(stores, (store) => store.units);
+  const weeks = totalOf(stores, (store) => store.weeks);
   const middle = (units + 0.5) / weeks;
   // Eight standard deviations of the logarithm, by counts and by stores that differ a great deal.
   const spread =
-    8 * Math.sqrt(1 / (units + 0.5) + 0.6 / stores.length) + (prior.mean === null ? 0 : prior.spread);
+    8 * Math.sqrt(1 / (units + 0.5) + 0.6 / totalOf(stores, () => 1)) +
+    (prior.mean === null ? 0 : prior.spread);
   const least = Math.max(LEAST_MEAN, middle * Math.exp(-spread));
   const most = Math.min(MOST_MEAN, middle * Math.exp(spread));
   return least < most / 2 ? logSpaced(least, most, MEANS) : logSpaced(LEAST_MEAN, MOST_MEAN, MEANS);
+}
+
+function totalOf(stores: readonly StoreCount[], of: (store: StoreCount) => number): number {
+  return stores.reduce((sum, store) => sum + of(store) * (store.times ?? 1), 0);
 }
 
 function priorOfMean(mean: number, prior: Prior): number {
