@@ -59,7 +59,7 @@ export const DEMOS: readonly Demo[] = [
     id: 'demo-twelve-chains',
     name: 'Marrowgate relishes, twelve chains in two years',
     lesson:
-      'Twelve chains, 2,600 stores, and every deal pays: what decides is the kettle line, the weeks it is short, and the chain that gives up in week 72.',
+      'All twelve deals pay back, and cash still runs short in week 39: without the second shift it would not, and 365,000 more units would go unsold; opening one chain ten weeks later mends it at no such price.',
     load: async () => (await import('./twelve-chains.json')).default,
   },
 ];

@@ -158,4 +158,22 @@ describe('the lessons', () => {
     const withoutIt = { ...plan, accounts: plan.accounts.filter(({ id }) => id !== 'almersfeld') };
     expect(resultsOf(withoutIt).verdicts.cash.state).toBe('holds');
   });
+
+  test('twelve chains: short in week 39; without the second shift it is not, and loses 365,000 units more; with one chain ten weeks later neither', async () => {
+    const plan = await planOf('demo-twelve-chains');
+    const { deals, reading } = resultsOf(plan);
+    expect(deals.every(({ paybackWeeks }) => paybackWeeks !== null)).toBe(true);
+    expect([reading.lowestCash, reading.lowestWeek, reading.lostUnits]).toEqual([-1_293_375, 39, 14_499]);
+    const lines = plan.business.lines.map((line) => ({ ...line, steps: [] }));
+    const oneShift = resultsOf({ ...plan, business: { ...plan.business, lines } }).reading;
+    expect(oneShift.lowestCash).toBeGreaterThan(0);
+    expect(Math.round((oneShift.lostUnits - reading.lostUnits) / 1000)).toBe(365);
+    const later = resultsOf(
+      withAccounts(plan, ({ id, waves }) => ({
+        waves: id === 'eddlestow' ? waves.map((wave) => ({ ...wave, openWeek: wave.openWeek + 10 })) : waves,
+      })),
+    ).reading;
+    expect(later.lowestCash).toBeGreaterThan(0);
+    expect(later.lostUnits).toBeLessThan(reading.lostUnits);
+  });
 });
