@@ -133,6 +133,22 @@ rollout           src/domain/rollout/PASS.md describes the pass in words
 solves            figures are null where a solve outgrew exact sums (a warning says so)
   leastOpeningCash  amount, lowestThere, lowestBelow, confirmed
   mostDoors[]     accountId, planned, doors, lowestThere, lowestNext, atLeast, steady
+promise           null without evidence
+  rateOfSale      of the first item with scans; otherRates[] the same of further ones
+    itemId, mean, low80, high80, low95, high95   units a store and week, over all stores like those scanned;
+                  gamma-Poisson, weighed on a grid: src/domain/promise/rate-of-sale.ts states the priors
+    stores, storeWeeks, units   what counts; storeWeeks weighted by the season
+    basis         plain | withDeals | withOpenings: which weeks had to be taken, for want of others
+    leftOut       openings, deals, gaps: weeks
+    prior         mean, spread; null: next to nothing was held before
+    storesDiffer  standard deviation over mean; weeksScatter: variance over what counts have
+    newStore      low80, high80, low95, high95 of one store more, in the long run
+    newStores     the same for the mean of as many stores as are planned
+    toHalve       stores, or weeks in the same stores, more to halve the 80 % range; null: no number does
+    lifts[]       on: display | price | both; factor and ranges; stores, weeks
+    trend         factor in four weeks and ranges, stores, weeks; null where too few weeks tell
+    accounts[]    accountId, stores, mean and ranges of its stores alone
+    warnings[]    sentences
 defaults[]        what was not typed: path, kind, source, low, high
 
 With --deal; values are decimal strings, terms go by name:

@@ -8,8 +8,10 @@ import type { Plan } from '../domain/plan/index.ts';
 import type { Results, Verdict, VerdictName } from '../domain/results.ts';
 import { leastOpeningCash, mostDoors, type SolveArgs } from '../domain/rollout/solve.ts';
 import { leansOn } from '../domain/verdicts/leans-on.ts';
+import type { Say } from '../domain/verdicts/say.ts';
 import { answersText } from './answers.ts';
 import { lenderText } from './lender.ts';
+import { promiseText } from './promise.ts';
 import { sayFor } from './say.ts';
 import { statementsText } from './statements.ts';
 import { journalOf, moneyText, weeksOf } from './weeks.ts';
@@ -46,9 +48,14 @@ export function outputOf(args: OutputArgs): Output {
       lender: lenderText(plan, results),
     },
     solves: solved.solves,
+    promise: promiseText(plan, sayOf(results)),
     defaults: plan.basis,
   });
   return { output: output as object, unsolved: solved.unsolved };
+}
+
+function sayOf({ currency, minorDigits, compiled }: Results): Say {
+  return sayFor({ currency, minorDigits, startDay: compiled.startDay });
 }
 
 /** Decimals to text all the way down; everything else is plain already. */

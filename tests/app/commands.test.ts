@@ -261,3 +261,35 @@ describe('whole plans', () => {
     expect(sound(renamePlan(whole, { name: 'New' })).name).toBe('New');
   });
 });
+
+describe('what speaks for the plan', () => {
+  test('a chain that goes leaves what its stores sold, as of no chain', () => {
+    const plan = sound(removeAccount(whole, { accountId: 'corner' }));
+    expect(plan.promise.scans.map(({ units }) => units)).toEqual(
+      whole.promise.scans.map(({ units }) => units),
+    );
+    expect([...plan.promise.scans, ...plan.promise.reorders].map(({ accountId }) => accountId)).toEqual([
+      null,
+      null,
+      null,
+    ]);
+  });
+
+  test('a product that goes takes its scans, reorders and priors with it', () => {
+    const { scans, reorders, priors } = made(removeItem(withHoneyToo(), { itemId: 'tea' })).promise;
+    expect([scans, reorders, priors]).toEqual([[], [], []]);
+  });
+});
+
+/** Every account that lists tea lists honey beside it, so that tea can go. */
+function withHoneyToo(): Plan {
+  return {
+    ...whole,
+    accounts: whole.accounts.map((account) => ({
+      ...account,
+      listings: account.listings.some(({ itemId }) => itemId === 'honey')
+        ? account.listings
+        : [...account.listings, aListing({ itemId: 'honey' })],
+    })),
+  };
+}

@@ -20,6 +20,7 @@ const files = [
     .filter((name) => name.endsWith('.json'))
     .map((name) => `demo-catalog/${name}`),
   'tests/formats/v2/whole.json',
+  'tests/formats/v3/as-it-goes.json',
 ];
 
 function outputFor(file: string): { output: unknown; ids: ReadonlySet<string> } {
