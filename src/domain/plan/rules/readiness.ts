@@ -12,6 +12,7 @@ export function readinessProblems(plan: Plan): Problem[] {
   const accounts = plan.accounts.map(({ id }) => id);
   return [
     ...gates.flatMap(leadTimes),
+    ...tooLong(gates),
     ...gates.flatMap((gate) => predecessors(gate, gates)),
     ...gates.flatMap((gate) => heldBack(gate, plan)),
     ...resets.flatMap(({ id, accountId }) =>
@@ -34,6 +35,16 @@ function leadTimes({ id, leadDays }: Gate): Problem[] {
   if (pessimistic >= likely) return [];
   const expected = `at least the ${likely} days that are most likely`;
   return [{ code: 'field-invalid', path: `${path}/pessimistic`, got: `${pessimistic} days`, expected }];
+}
+
+/** All gates one after the other, as long as they may take: beyond it there are no dates. */
+const LONGEST_DAYS = 50_000;
+
+function tooLong(gates: readonly Gate[]): Problem[] {
+  const days = gates.reduce((sum, { leadDays }) => sum + leadDays.pessimistic, 0);
+  if (days <= LONGEST_DAYS) return [];
+  const expected = `at most ${LONGEST_DAYS} working days, all pessimistic lead times together`;
+  return [{ code: 'number-too-large', path: 'readiness/gates', got: `${days} working days`, expected }];
 }
 
 function predecessors({ id, after }: Gate, gates: readonly Gate[]): Problem[] {
