@@ -9,6 +9,7 @@ import { HELP } from './reckon/help.ts';
 import { readInput } from './reckon/input.ts';
 import { outputOf } from './reckon/output.ts';
 import { complain, writeOut } from './reckon/print.ts';
+import { calendarText } from './reckon/readiness.ts';
 import { sayFor } from './reckon/say.ts';
 import { talksOf } from './reckon/talks.ts';
 import { warningsOf } from './reckon/warnings.ts';
@@ -35,6 +36,7 @@ async function reckon(text: string, options: Options): Promise<number> {
   const plan = parsed.value;
   const results = evaluate(plan, sayFor);
   if (!results.ok) return refuse(sentences(results.problems), CANNOT);
+  if (options.calendar) return print(calendarText(plan, options.today));
   const { deal } = options;
   const talks = deal === null ? null : talksOf(plan, { ...options, deal });
   if (talks && !talks.ok) return refuse(talks.sentences, CANNOT);

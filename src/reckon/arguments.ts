@@ -3,6 +3,7 @@
 
 import { shortened, shown } from '../domain/plan/shown.ts';
 import { type Ask, readAsk, readTarget, type TargetAsked } from './asks.ts';
+import { isDay } from './readiness.ts';
 
 export interface Options {
   /** '-' is standard input. */
@@ -10,6 +11,10 @@ export interface Options {
   weeks: boolean;
   journal: boolean;
   help: boolean;
+  /** Prints the calendar file instead of the results. */
+  calendar: boolean;
+  /** YYYY-MM-DD; null: the plan's first day. */
+  today: string | null;
   /** The account talked with, or null. */
   deal: string | null;
   asks: readonly Ask[];
@@ -19,14 +24,15 @@ export interface Options {
 
 export type Arguments = { ok: true; options: Options } | { ok: false; sentence: string };
 
-const FLAGS = ['--weeks', '--journal', '--help'] as const;
+const FLAGS = ['--weeks', '--journal', '--calendar', '--help'] as const;
 /** Options that take the word after them. */
 const WITH_VALUE = {
+  '--today': 'a date',
   '--deal': 'the id of an account',
   '--ask': 'TERM=VALUE',
   '--target': 'a target',
 } as const;
-const OPTIONS = [...FLAGS.slice(0, 2), ...Object.keys(WITH_VALUE), '--help'];
+const OPTIONS = [...FLAGS.slice(0, 3), ...Object.keys(WITH_VALUE), '--help'];
 
 interface Words {
   files: string[];
@@ -51,12 +57,16 @@ export function readArguments(words: readonly string[]): Arguments {
       `one plan file is expected, ${files.length} came: ${shortened(files.map(shown).join(', '))}`,
     );
   }
-  const talks = talksOf(values);
+  const today = todayOf(values);
+  if (!today.ok) return refuse(today.why);
+  const talks = talksOf(values.filter(({ option }) => option !== '--today'));
   if (typeof talks === 'string') return refuse(talks);
   const options = {
     file: file ?? '',
     weeks: flags.includes('--weeks'),
     journal: flags.includes('--journal'),
+    calendar: flags.includes('--calendar'),
+    today: today.date,
     help,
     ...talks,
   };
@@ -84,6 +94,17 @@ function isWithValue(word: string): word is keyof typeof WITH_VALUE {
   return Object.hasOwn(WITH_VALUE, word);
 }
 
+/** The day readiness is counted from, or why there is none. */
+function todayOf(values: Words['values']): { ok: true; date: string | null } | { ok: false; why: string } {
+  const [first, second] = values.filter(({ option }) => option === '--today');
+  if (second) return { ok: false, why: '--today is given twice' };
+  if (first && !isDay(first.value)) {
+    const expected = 'a date that exists, from 2020 to 2199, like 2026-03-02';
+    return { ok: false, why: `--today is given ${shown(first.value)}; expected ${expected}` };
+  }
+  return { ok: true, date: first?.value ?? null };
+}
+
 /** The account, the asks and the target; a sentence part when they can't be read, or don't go together. */
 function talksOf(values: Words['values']): Pick<Options, 'deal' | 'asks' | 'target'> | string {
   const of = (name: string) => values.filter(({ option }) => option === name).map(({ value }) => value);
@@ -105,7 +126,7 @@ function talksOf(values: Words['values']): Pick<Options, 'deal' | 'asks' | 'targ
 }
 
 export const USAGE =
-  'Usage: reckon FILE [--weeks] [--journal] [--deal ID [--ask TERM=VALUE]... [--target TARGET]], or reckon --help';
+  'Usage: reckon FILE [--weeks] [--journal] [--calendar] [--today DATE] [--deal ID [--ask TERM=VALUE]... [--target TARGET]], or reckon --help';
 
 function refuse(why: string): Arguments {
   return { ok: false, sentence: `reckon: ${why}. ${USAGE}.` };

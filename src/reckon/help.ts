@@ -15,12 +15,15 @@ const UNITS = {
   doors: 'doors',
 } as const;
 
-export const HELP = `reckon FILE [--weeks] [--journal] [--deal ID [--ask TERM=VALUE]... [--target TARGET]]
+export const HELP = `reckon FILE [--weeks] [--journal] [--calendar] [--today DATE]
+            [--deal ID [--ask TERM=VALUE]... [--target TARGET]]
 reads a plan file (- for standard input) and prints all its results as one JSON object.
 Warnings go to standard error.
 
   --weeks    adds rollout.weeks, the weekly series, and rollout.statements
   --journal  adds rollout.journal, every posting of the weekly pass
+  --calendar prints what has to be ready as a calendar file (iCalendar, RFC 5545), instead of results
+  --today DATE  the day readiness is counted from, YYYY-MM-DD; else the plan's first day
   --deal ID  adds talks with one account: deal, counters, closest, withoutEffect, worth
   --ask TERM=VALUE  what it asks for, in the plan's units (a share also as 42%); once a term, as often as needed
   --target TARGET   firstYear, payback or presentValue=RATE a year; else what the account's talks are set to, or
@@ -149,6 +152,21 @@ promise           null without evidence
     trend         factor in four weeks and ranges, stores, weeks; null where too few weeks tell
     accounts[]    accountId, stores, mean and ranges of its stores alone
     warnings[]    sentences
+readiness         what has to be ready before the shelf; dates YYYY-MM-DD, slack in working days
+  today           see --today; state: none | ready | inTime | late; sentence
+  next            the gate to work on first: id, name, owner, start; or null. late[]: ids
+  gates[]         id, name, owner, state (notStarted | underWay | done), daysLeft: by the mean of its range; start,
+                  finish as expected from today; latestStart, latestFinish for no opening to move; slack, late, critical,
+                  criticalShare: how often on a longest chain; holds[]: ACCOUNT/WAVE
+  critical[]      gates of the longest chain to the opening with least slack, first to last
+  waves[]         accountId, waveId, name, openWeek, doors, shelfDate, shipDate, orderDate; earliest: the first week
+                  that today's state allows, slipWeeks later; heldBy, critical[], nextReset; chance of its shelfDate, and the
+                  dates kept in half and nineOfTen of the runs; slipCost of coming then, all else as planned, or null:
+                  cashNeed, lowestCash, contribution (later less planned), contributionPerWeek lost
+  slipCost        the same for all openings as late as they are
+  resets[]        resetId, label, date, accountId, waveId, chance to be on the shelf by then
+  holidaysUnknown[]  years whose holidays aren't known: counted as worked
+  numberFindings[]   item and case numbers that don't fit: itemId, path, sentence
 defaults[]        what was not typed: path, kind, source, low, high
 
 With --deal; values are decimal strings, terms go by name:

@@ -12,6 +12,7 @@ import type { Say } from '../domain/verdicts/say.ts';
 import { answersText } from './answers.ts';
 import { lenderText } from './lender.ts';
 import { promiseText } from './promise.ts';
+import { readinessText } from './readiness.ts';
 import { sayFor } from './say.ts';
 import { statementsText } from './statements.ts';
 import { journalOf, moneyText, weeksOf } from './weeks.ts';
@@ -21,6 +22,8 @@ export interface OutputArgs {
   results: Results;
   weeks: boolean;
   journal: boolean;
+  /** The day readiness is counted from; null: the plan's first day. */
+  today?: string | null;
 }
 
 export interface Output {
@@ -49,6 +52,7 @@ export function outputOf(args: OutputArgs): Output {
     },
     solves: solved.solves,
     promise: promiseText(plan, sayOf(results)),
+    readiness: readinessText(plan, results, args.today ?? null),
     defaults: plan.basis,
   });
   return { output: output as object, unsolved: solved.unsolved };
