@@ -156,12 +156,12 @@ readiness         what has to be ready before the shelf; dates YYYY-MM-DD, slack
   today           see --today; state: none | ready | inTime | late; sentence
   next            the gate to work on first: id, name, owner, start; or null. late[]: ids
   gates[]         id, name, owner, state (notStarted | underWay | done), daysLeft: by the mean of its range; start,
-                  finish as expected from today; latestStart, latestFinish for no opening to move; slack, late, critical,
-                  criticalShare: how often on a longest chain; holds[]: ACCOUNT/WAVE
+                  finish as expected from today; latestStart, latestFinish for no opening to move; slack, late,
+                  critical, criticalShare: how often on a longest chain; holds[]: ACCOUNT/WAVE
   critical[]      gates of the longest chain to the opening with least slack, first to last
   waves[]         accountId, waveId, name, openWeek, doors, shelfDate, shipDate, orderDate; earliest: the first week
-                  that today's state allows, slipWeeks later; heldBy, critical[], nextReset; chance of its shelfDate, and the
-                  dates kept in half and nineOfTen of the runs; slipCost of coming then, all else as planned, or null:
+                  that today's state allows, slipWeeks later; heldBy, critical[], nextReset; chance of its shelfDate, and
+                  the dates kept in half and nineOfTen of the runs; slipCost of coming then, all else as planned, or null:
                   cashNeed, lowestCash, contribution (later less planned), contributionPerWeek lost
   slipCost        the same for all openings as late as they are
   resets[]        resetId, label, date, accountId, waveId, chance to be on the shelf by then
