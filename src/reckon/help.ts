@@ -160,9 +160,9 @@ readiness         what has to be ready before the shelf; dates YYYY-MM-DD, slack
                   critical, criticalShare: how often on a longest chain; holds[]: ACCOUNT/WAVE
   critical[]      gates of the longest chain to the opening with least slack, first to last
   waves[]         accountId, waveId, name, openWeek, doors, shelfDate, shipDate, orderDate; earliest: the first week
-                  that today's state allows, slipWeeks later; heldBy, critical[], nextReset; chance of its shelfDate, and
-                  the dates kept in half and nineOfTen of the runs; slipCost of coming then, all else as planned, or null:
-                  cashNeed, lowestCash, contribution (later less planned), contributionPerWeek lost
+                  that today's state allows, slipWeeks later; heldBy, critical[], nextReset; chance of its
+                  shelfDate, and the dates kept in half and nineOfTen of the runs; slipCost of coming then, all else
+                  as planned, or null: cashNeed, lowestCash, contribution (later less planned), contributionPerWeek
   slipCost        the same for all openings as late as they are
   resets[]        resetId, label, date, accountId, waveId, chance to be on the shelf by then
   holidaysUnknown[]  years whose holidays aren't known: counted as worked
