@@ -37,9 +37,9 @@ describe('belief in mean and difference of stores', () => {
     ] as const;
     const logs = places.map(([m, s]) => {
       const [mean = 0, shape = 0] = [means[m], shapes[s]];
-      // 0.4 and 0.7: the prior of the coefficient of variation, as rate-of-sale.ts states it.
+      // 0.45 and 0.9: the prior of the coefficient of variation, as rate-of-sale.ts states it.
       const prior =
-        -0.5 * (Math.log(mean / 6) / 0.4) ** 2 - 0.5 * (Math.log(1 / Math.sqrt(shape) / 0.4) / 0.7) ** 2;
+        -0.5 * (Math.log(mean / 6) / 0.4) ** 2 - 0.5 * (Math.log(1 / Math.sqrt(shape) / 0.45) / 0.9) ** 2;
       const seen = stores.map(({ units, weeks }) =>
         Math.log(jStat.negbin.pdf(units, shape, shape / (shape + mean * weeks))),
       );

@@ -31,7 +31,9 @@ function arbitraryPromise(itemIds: readonly string[], accountIds: readonly strin
   const itemId = fc.constantFrom(...itemIds);
   const accountId = fc.constantFrom(null, ...accountIds);
   return fc.record({
-    scans: listOf(arbitraryScan(itemId, accountId), 4, 'scan'),
+    scans: listOf(arbitraryScan(itemId, accountId), 4, 'scan').map((scans) =>
+      scans.map((scan, at) => ({ ...scan, store: `${scan.store} ${at + 1}` })),
+    ),
     openingWeeks: whole(0, 6),
     reorders: listOf(fc.record({ itemId, accountId, date: date(), units: whole(1, 900) }), 2, 'reorder'),
     runRate: maybe(

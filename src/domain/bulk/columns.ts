@@ -96,7 +96,7 @@ function missing(
   head: readonly Cell[],
 ): CellProblem[] {
   const needed = columns.filter((column) => column.needed && !used.has(column.key));
-  const values = columns.filter((column) => !column.needed);
+  const values = columns.filter((column) => !column.needed && !column.beside);
   const noValue = values.length > 0 && values.every(({ key }) => !used.has(key));
   if (needed.length === 0 && !noValue) return [];
   const got =

@@ -1,4 +1,4 @@
-// Bulk entry: a table pasted or chosen as a file, of doors by account and week, of prices, or of seasonality, read into what
+// Bulk entry: a table pasted or chosen as a file, of doors by account and week, of prices, of seasonality, or of scans, read into what
 // would change; and the plan's own values written as such a table. Reading what was written changes nothing.
 // Worked example: "account,week,doors" over "Corner,9,12" reads as one change, "Corner, week 9: 10 becomes 12".
 import { dayNumber, isoDateOf } from '../calendar.ts';
@@ -10,10 +10,16 @@ import { recognise } from './columns.ts';
 import { readCsv, type Separator, writeCsv } from './csv.ts';
 import { DOORS } from './doors.ts';
 import { PRICE_LIST } from './prices.ts';
+import { SCANS } from './scans.ts';
 import { SEASON } from './season.ts';
 import type { BulkReading, BulkTable, CellProblem, TableKind, Task } from './types.ts';
 
-const KINDS: Readonly<Record<BulkTable, TableKind>> = { doors: DOORS, prices: PRICE_LIST, season: SEASON };
+const KINDS: Readonly<Record<BulkTable, TableKind>> = {
+  doors: DOORS,
+  prices: PRICE_LIST,
+  season: SEASON,
+  scans: SCANS,
+};
 
 /** The longest text that is read, in characters; far above any table of a person. */
 export const TEXT_MOST = 5_000_000;

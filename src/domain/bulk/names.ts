@@ -63,11 +63,12 @@ function folded(text: string): string {
   return text.toLowerCase().replace(/\s+/g, ' ').trim();
 }
 
-function withGuard(text: string): string {
+/** With the apostrophe where it is needed; withoutGuard takes it off. */
+export function withGuard(text: string): string {
   return /^[=+\-@']/.test(text) ? `'${text}` : text;
 }
 
-function withoutGuard(text: string): string {
+export function withoutGuard(text: string): string {
   return /^'[=+\-@']/.test(text) ? text.slice(1) : text;
 }
 

@@ -5,7 +5,7 @@ import type { NumberLook } from '../money/look.ts';
 import type { Plan } from '../plan/index.ts';
 import type { Cell, Separator } from './csv.ts';
 
-export const BULK_TABLES = ['doors', 'prices', 'season'] as const;
+export const BULK_TABLES = ['doors', 'prices', 'season', 'scans'] as const;
 export type BulkTable = (typeof BULK_TABLES)[number];
 
 /** A cell that can't be taken, or a row, or the table. Reads "line 7, column 3 (week): got “wk9”; expected ...". */
@@ -57,6 +57,8 @@ export interface Column {
   /** Other words for it, in small letters. */
   also: readonly string[];
   needed: boolean;
+  /** One that may be left out without leaving nothing to read. */
+  beside?: boolean;
 }
 
 /** Cells of one logical row, by the column's key. */

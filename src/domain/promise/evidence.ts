@@ -1,6 +1,6 @@
 // The evidence of a plan for one item: its scans counted, the rate of sale they speak for with its ranges, what displays and
 // prices added, whether sales fall, and how much more would have to be seen. Worked out once for a plan's evidence.
-// Worked figure: eight stores of six weeks, 288 units: about 6 a store and week, 80 % of what is believed within 5.4 to 6.6.
+// Worked figure: eight stores of six weeks, 288 units: about 6 a store and week, 80 % of what is believed within 5.5 to 6.6.
 import type { Evidence, Item, Plan } from '../plan/index.ts';
 import {
   newStores,

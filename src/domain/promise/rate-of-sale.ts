@@ -2,7 +2,7 @@
 // of unknowns, the mean over all stores and how much stores differ, is weighed on a grid, so that few stores and small
 // counts give wide ranges instead of wrong ones. Method: Bayes on a grid for the gamma-Poisson model (Gelman et al.,
 // Bayesian Data Analysis, 3rd ed., ch. 2.7 and 3.7), with the priors stated below.
-// Worked figure: 8 stores, 6 weeks each, 288 units in all, much alike: 6.0 a store and week, 80 % within 5.4 to 6.6.
+// Worked figure: 8 stores, 6 weeks each, 288 units in all, much alike: 6.0 a store and week, 80 % within 5.5 to 6.6.
 import { gammaShareBelow, logGamma, quantileOf } from './gamma.ts';
 
 /** One store's counted weeks. */
@@ -62,9 +62,13 @@ const MOST_MEAN = 500;
 /** Stores' coefficient of variation: from nearly alike to wildly different. */
 const LEAST_CV = 0.03;
 const MOST_CV = 2.5;
-/** Before any data: half of all products' stores differ by less than this (judgement, from memory of scan data). */
-export const PRIOR_CV = 0.4;
-const PRIOR_CV_SPREAD = 0.7;
+/**
+ * Before any data: half of all products' stores differ by less than PRIOR_CV, two thirds within a factor of e^0.9 about it.
+ * Judgement, set so that ranges of few stores hold what they say over what shops are like (CALIBRATION.md): narrower, and
+ * stores that differ much are missed too often; wider, and two stores say next to nothing.
+ */
+export const PRIOR_CV = 0.45;
+export const PRIOR_CV_SPREAD = 0.9;
 
 /**
  * The rate of sale behind the stores' counts. Needs one store with one counted week at least; null without.

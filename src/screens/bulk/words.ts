@@ -23,6 +23,12 @@ export const TABLE_WORDS: Readonly<Record<BulkTable, { label: string; about: str
     about: 'A factor for each ISO week of the year, 1 is usual. Weeks that aren’t named stay.',
     file: 'seasonality',
   },
+  scans: {
+    label: 'Scans',
+    about:
+      'What stores sold, week by week. Weeks that are named are set, with nothing in units where a week was not seen; every other week stays.',
+    file: 'scans',
+  },
 };
 
 /** The headings a table needs and may have, and other ways to lay it out. */
@@ -33,6 +39,8 @@ export function headingWords(table: BulkTable): string {
     doors: ' A column a week, or a column a chain, is read too.',
     prices: '',
     season: ' A column a week, or a column a product, is read too.',
+    scans:
+      ' A column a week, or a column a store, is read too. Weeks are days like 2025-10-06, or ISO weeks like 2025-W41.',
   }[table];
   return `First line: ${needed.join(', ')}${more}.${across}`;
 }
@@ -60,7 +68,7 @@ export function changeWords(
 ): string[] {
   const change = changes.length === 1 ? '1 value changes' : `${say.count(changes.length)} values change`;
   const known = same === 1 ? '1 is as in the plan' : `${say.count(same)} are as in the plan`;
-  const noun = table === 'season' ? 'products' : 'chains';
+  const noun = { doors: 'chains', prices: 'chains', season: 'products', scans: 'stores' }[table];
   const others = leftAlone.length > 6 ? `${say.count(leftAlone.length)} ${noun}` : leftAlone.join(', ');
   return [
     changes.length === 0 && same > 0

@@ -2,7 +2,8 @@
 // is most likely no longer than it is at most.
 // Worked example: a display in week 6 of a scan of six weeks (0 to 5) is "promise/scans/hill/displayWeeks/0: got 6".
 import type { Problem } from '../../problems.ts';
-import type { Plan } from '../index.ts';
+import { storeKey } from '../../promise/scans.ts';
+import type { Plan, Scan } from '../index.ts';
 import { shown } from '../shown.ts';
 
 export function promiseProblems(plan: Plan): Problem[] {
@@ -21,9 +22,24 @@ export function promiseProblems(plan: Plan): Problem[] {
         ? []
         : [unknown(`${path}/accountId`, accountId, 'an account of the plan, or null')]),
     ]),
+    ...repeatedStores(scans),
     ...scans.flatMap(flaggedWeeks),
     ...plan.accounts.flatMap(slip),
   ];
+}
+
+/** One place a store, of each item: two would leave open which of them a table's week belongs to. */
+function repeatedStores(scans: readonly Scan[]): Problem[] {
+  const seen = new Set<string>();
+  return scans.flatMap(({ id, itemId, accountId, store }): Problem[] => {
+    const key = JSON.stringify([itemId, accountId, storeKey(store)]);
+    if (!seen.has(key)) {
+      seen.add(key);
+      return [];
+    }
+    const expected = 'a store once for an item; its other weeks go into the same scans';
+    return [{ code: 'id-repeated', path: `promise/scans/${id}/store`, got: shown(store), expected }];
+  });
 }
 
 function flaggedWeeks({ id, units, ...flags }: Plan['promise']['scans'][number]): Problem[] {
