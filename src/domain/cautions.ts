@@ -8,7 +8,7 @@
 import { ALLOWANCE_KINDS } from './allowances/index.ts';
 import type { Account, Plan } from './plan/index.ts';
 
-export const CAUTION_PLACES = ['front', 'ladder', 'deal', 'terms', 'talks', 'rollOut'] as const;
+export const CAUTION_PLACES = ['front', 'ladder', 'deal', 'terms', 'talks', 'rollOut', 'money'] as const;
 export type CautionPlace = (typeof CAUTION_PLACES)[number];
 
 export interface CautionNote {
@@ -25,6 +25,7 @@ export function cautionsOf(plan: Plan): CautionNote[] {
   const general: CautionNote[] = [
     note('advice', 'front', null, 'Computed, not advice. A licensed professional should confirm terms.'),
     note('shelf', 'ladder', null, shelfSentence(plan)),
+    ...MONEY_LINES.map(({ id, sentence }) => note(id, 'money', null, sentence)),
   ];
   return [...general, ...plan.accounts.flatMap((account) => accountCautions(plan, account))];
 }
@@ -45,6 +46,24 @@ function accountCautions(plan: Plan, account: Account): CautionNote[] {
   const talks = atTable.map(({ id, short }) => note(id, 'talks', account.id, short));
   return [...both, ...talks, advice];
 }
+
+/** Where offers of money are compared; they name no law, since those differ from place to place. */
+const MONEY_LINES = [
+  {
+    id: 'advice',
+    sentence:
+      'Computed, not securities, tax or legal advice. Licensed counsel should confirm terms before anyone signs.',
+  },
+  {
+    id: 'lending',
+    sentence:
+      'Who may lend, at what rate and with which licence, and who may be offered shares, differs by country and state.',
+  },
+  {
+    id: 'papers',
+    sentence: 'Notes and agreements that convert are computed by plain arithmetic; the paper itself decides.',
+  },
+] as const;
 
 interface LawLine {
   id: string;

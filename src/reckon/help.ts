@@ -3,6 +3,7 @@
 import { BALANCE_NAMES, FLOW_NAMES, PROFIT_NAMES, UNIT_NAMES } from '../domain/rollout/types.ts';
 import { STATEMENT_LINES } from '../domain/statements/index.ts';
 import { TERM_NOTES } from '../domain/talks/index.ts';
+import { MONEY_HELP } from './money-help.ts';
 import { printedLine } from './statements.ts';
 
 const UNITS = {
@@ -167,6 +168,7 @@ readiness         what has to be ready before the shelf; dates YYYY-MM-DD, slack
   resets[]        resetId, label, date, accountId, waveId, chance to be on the shelf by then
   holidaysUnknown[]  years whose holidays aren't known: counted as worked
   numberFindings[]   item and case numbers that don't fit: itemId, path, sentence
+${MONEY_HELP}
 defaults[]        what was not typed: path, kind, source, low, high
 
 With --deal; values are decimal strings, terms go by name:

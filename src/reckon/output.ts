@@ -11,6 +11,7 @@ import { leansOn } from '../domain/verdicts/leans-on.ts';
 import type { Say } from '../domain/verdicts/say.ts';
 import { answersText } from './answers.ts';
 import { lenderText } from './lender.ts';
+import { moneyTextOf } from './money.ts';
 import { promiseText } from './promise.ts';
 import { readinessText } from './readiness.ts';
 import { sayFor } from './say.ts';
@@ -53,6 +54,7 @@ export function outputOf(args: OutputArgs): Output {
     solves: solved.solves,
     promise: promiseText(plan, sayOf(results)),
     readiness: readinessText(plan, results, args.today ?? null),
+    money: moneyTextOf(plan, results),
     defaults: plan.basis,
   });
   return { output: output as object, unsolved: solved.unsolved };

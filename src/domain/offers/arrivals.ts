@@ -53,9 +53,6 @@ export function tranchesIn(tranches: readonly Tranche[], basis: Basis): Arrived 
   return arrived;
 }
 
-/** The same for a part that is a stake in the company: no flow goes back. */
-export const stakeMoney = tranchesIn;
-
 /** First week that starts in the month so many months after a week's month. */
 export function monthsAfter(basis: Basis, week: number, months: number): number {
   return weekOfMonth(basis, monthOf(basis, week) + months, week);

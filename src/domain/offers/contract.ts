@@ -36,8 +36,11 @@ export interface DatedFlow {
 export type Stake =
   | {
       by: 'shares';
-      /** By tranche that comes: its week, its money, its part of the company after it (0 to 1). */
-      buys: { week: number; amount: number; partRate: number }[];
+      /** Money that comes, and all that was asked: what never comes buys nothing. */
+      buys: { week: number; amount: number }[];
+      asked: number;
+      /** Part of the company after all of it, 0 to 1. */
+      partRate: number;
       preference: 'none' | 'nonParticipating' | 'participating';
       /** How many times its money comes first. */
       preferenceMultiple: number;

@@ -79,26 +79,51 @@ const STEPS = 400;
 
 /**
  * Every rate at which the value crosses zero. Where the flows change sign once there is one at most (Descartes' rule), and it
- * is bisected; else the whole range is walked in small steps, and each crossing refined.
+ * is bisected; else the whole range is walked in small steps, and each crossing refined; where the value comes close to zero
+ * and turns, the turn itself is looked at, so that two rates close together are both found.
  */
 function returnOf(timed: readonly Timed[]): Return {
   const flows = merged(timed);
   if (!flows.some(({ amount }) => amount < 0)) return { found: 'none', why: 'noMoneyIn' };
   if (!flows.some(({ amount }) => amount > 0)) return { found: 'none', why: 'nothingBack' };
   const steps = signChanges(flows) === 1 ? 1 : STEPS;
-  const roots: number[] = [];
-  const at = (step: number) => LEAST + ((MOST - LEAST) * step) / steps;
-  let before = valueAt(at(0), flows);
-  for (let step = 1; step <= steps; step++) {
-    const here = valueAt(at(step), flows);
-    if (before === 0) roots.push(at(step - 1));
-    else if (here !== 0 && before < 0 !== here < 0) roots.push(refined(at(step - 1), at(step), flows));
-    before = here;
-  }
+  const places = Array.from({ length: steps + 1 }, (_, step) => LEAST + ((MOST - LEAST) * step) / steps);
+  const walked = withTurns(places, flows);
+  const values = walked.map((force) => valueAt(force, flows));
+  const roots = walked.flatMap((force, at) => {
+    const [before, here] = [values[at - 1], values[at] ?? 0];
+    if (here === 0) return [force];
+    const crosses = before !== undefined && before !== 0 && before < 0 !== here < 0;
+    return crosses ? [refined(walked[at - 1] ?? force, force, flows)] : [];
+  });
   const rates = roots.map((force) => Math.expm1(force));
   const [only] = rates;
   if (only === undefined) return { found: 'none', why: 'noRate' };
   return rates.length === 1 ? { found: 'one', rate: only } : { found: 'several', rates };
+}
+
+/** The places, and between them those where the value, on one side of zero, comes closest to it. */
+function withTurns(places: readonly number[], flows: readonly Timed[]): number[] {
+  const values = places.map((force) => valueAt(force, flows));
+  const turns = places.flatMap((_, at) => {
+    const [before, here, after] = [values[at - 1], values[at] ?? 0, values[at + 1]];
+    if (before === undefined || after === undefined) return [];
+    const side = Math.sign(here);
+    if (side * before < side * here || side * after < side * here) return [];
+    return [closest(places[at - 1] ?? 0, places[at + 1] ?? 0, (force) => side * valueAt(force, flows))];
+  });
+  return [...places, ...turns].sort((a, b) => a - b);
+}
+
+/** Where a figure with one low between two ends is lowest, by thirds. */
+function closest(from: number, to: number, of: (force: number) => number): number {
+  let [low, high] = [from, to];
+  for (let turn = 0; turn < 80; turn++) {
+    const third = (high - low) / 3;
+    if (of(low + third) < of(high - third)) high -= third;
+    else low += third;
+  }
+  return (low + high) / 2;
 }
 
 /** Flows of one time added up, in order of time, none of them zero. */

@@ -70,7 +70,7 @@ export interface Implied {
   partRate: number;
   preMoney: number;
   postMoney: number;
-  /** Post-money over net sales: of the first 13 weeks that sell times 4 (run rate now), of the plan's last 52 weeks. */
+  /** Post-money over a year of today’s sales (the promise’s run rate), of the plan’s net sales or profit of its last 52 weeks. */
   timesRunRate: number | null;
   timesPlanRevenue: number | null;
   timesPlanProfit: number | null;
@@ -123,6 +123,8 @@ export interface OfferResult {
   founder: Founder;
   holdings: Holding[];
   dilution: DilutionRow[];
+  /** Rounds that don’t happen: what converts at them would take all of their pre-money. */
+  failedRounds: string[];
 }
 
 /** What an offer's cost per unit does to one ladder and one deal. Decimals as text. */
@@ -150,7 +152,7 @@ export const AXES = ['units', 'exit', 'growth'] as const;
 export type Axis = (typeof AXES)[number];
 
 /**
- * Where two offers come out equal. On `units`: units sold in the horizon, by what the funder is paid. On `exit`: price of the
+ * Where two offers come out equal. On `units`: units sold in all, by what the funder is paid on them. On `exit`: price of the
  * business, minor units, by the founder's money. On `growth`: times the plan's rates of sale, by the founder's money.
  */
 export interface TurningPoint {
@@ -178,7 +180,7 @@ export interface AxisSeries {
 export interface FutureOutcome {
   name: string;
   founder: { offerId: string; amount: number; lowestCash: number }[];
-  /** The offer that leaves the founder most among those whose cash lasts, else among all; null when there is none. */
+  /** The offer that leaves the founder most among those whose cash lasts, else among all; null when none, or when two tie. */
   best: string | null;
   bestLasts: boolean;
 }

@@ -1,7 +1,7 @@
 // Money now for shares at the next round, without interest or a due date: at the better of a cap on the value after this
 // money (post-money: part = money / cap) and a discount on the round. Generic arithmetic; a paper may say otherwise.
 // Worked figure: 100,000 under a cap of 1,000,000 is 10 % of the company just before the next round's money.
-import { stakeMoney } from '../arrivals.ts';
+import { tranchesIn } from '../arrivals.ts';
 import type { Means, OfferKind, TermsOf } from '../contract.ts';
 
 const terms = ({ z, f, tranches }: Means) =>
@@ -30,7 +30,7 @@ export const cappedAgreement = {
     { key: 'discountRate', label: 'Discount', unit: 'share', least: 0, most: 0.9, decimals: 4 },
   ],
   outcome: (stored, basis) => {
-    const { flows, never, money } = stakeMoney(stored.tranches, basis);
+    const { flows, never, money } = tranchesIn(stored.tranches, basis);
     return {
       flows,
       never,

@@ -2,7 +2,7 @@
 // cap on the company's value gives. Interest is simple, and turns into shares too. Without a round by its last month it is
 // paid back, or stays until the sale, as agreed. Generic arithmetic; a paper somebody signs may say otherwise.
 // Worked figure: 50,000 at 8 % a year for one year before a round is 54,000 to be turned into shares.
-import { monthsAfter, stakeMoney } from '../arrivals.ts';
+import { monthsAfter, tranchesIn } from '../arrivals.ts';
 import type { Means, OfferKind, TermsOf } from '../contract.ts';
 
 const terms = ({ z, f, tranches }: Means) =>
@@ -67,7 +67,7 @@ export const convertibleNote = {
     { key: 'yearlyRate', label: 'Interest a year', unit: 'share', least: 0, most: 1, decimals: 4 },
   ],
   outcome: (stored, basis) => {
-    const { flows, never, money } = stakeMoney(stored.tranches, basis);
+    const { flows, never, money } = tranchesIn(stored.tranches, basis);
     const first = money[0]?.week ?? 0;
     return {
       flows,

@@ -1,7 +1,7 @@
 // Money for a part of the company. The part is of the company after all of the offer's money (post-money); of tranches each
 // buys in proportion to its money, and what never comes buys nothing. Post-money = money / part; pre-money = post - money.
 // Worked figure: 100,000 for 20 % is 500,000 post-money and 400,000 pre-money.
-import { stakeMoney } from '../arrivals.ts';
+import { tranchesIn } from '../arrivals.ts';
 import type { Means, OfferKind, TermsOf } from '../contract.ts';
 
 const terms = ({ z, f, tranches }: Means) =>
@@ -64,8 +64,7 @@ export const equity = {
     },
   ],
   outcome: (stored, basis) => {
-    const { flows, never, money, asked } = stakeMoney(stored.tranches, basis);
-    const part = Number(stored.partRate);
+    const { flows, never, money, asked } = tranchesIn(stored.tranches, basis);
     return {
       flows,
       never,
@@ -73,11 +72,9 @@ export const equity = {
       settles: 0,
       stake: {
         by: 'shares',
-        buys: money.map(({ week, amount }) => ({
-          week,
-          amount,
-          partRate: asked === 0 ? 0 : (part * amount) / asked,
-        })),
+        buys: money,
+        asked,
+        partRate: Number(stored.partRate),
         preference: stored.preference,
         preferenceMultiple: Number(stored.preferenceMultiple),
         poolRate: Number(stored.poolRate),

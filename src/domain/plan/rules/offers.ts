@@ -13,13 +13,19 @@ type Part = Plan['offers'][number]['parts'][number];
 export function offerProblems(plan: Plan): Problem[] {
   return [
     ...plan.offers.flatMap(({ id, parts }) =>
-      parts.flatMap((part) => capProblems(part, `offers/${id}/parts/${part.id}`)),
+      parts.flatMap((part) => partProblems(part, `offers/${id}/parts/${part.id}`)),
     ),
     ...ownershipProblems(plan),
   ];
 }
 
-function capProblems(part: Part, path: string): Problem[] {
+function partProblems(part: Part, path: string): Problem[] {
+  if (part.kind === 'equity' && dec(part.partRate).plus(part.poolRate).gte(1)) {
+    const most = percentText(dec(1).minus(part.partRate).toFixed());
+    return [
+      invalid(`${path}/poolRate`, percentText(part.poolRate), `less than ${most}, what the part leaves`),
+    ];
+  }
   if (!('capAmount' in part) || part.capAmount === null || !dec(part.capAmount).isZero()) return [];
   return [invalid(`${path}/capAmount`, '0', 'an amount above 0, or null for no cap')];
 }

@@ -1,0 +1,63 @@
+// The door to rival offers of money: every offer of a plan on the same future, side by side; where the better one changes; what
+// would make one equal to another. Nothing here changes the plan's results: it counts on money only in `business.funding`.
+// None of it is securities, tax or legal advice. Worked figure: three offers give three results, three pairs of turning points.
+import type { Plan } from '../plan/index.ts';
+import type { Results } from '../results.ts';
+import { type Basis, basisOf } from './basis.ts';
+import { PLAIN_FUTURES, scaledBasis, winsIn } from './futures.ts';
+import { impliedOf } from './implied.ts';
+import { type Needs, resultOf } from './result.ts';
+import { type OfferRun, runOffer } from './run.ts';
+import { growthPoints, type Turned, turningPoints } from './turning.ts';
+import type { Futures, Implied, OfferResult } from './types.ts';
+
+export { type Basis, basisFrom, basisOf } from './basis.ts';
+export { type CounterArgs, counterFor } from './counter.ts';
+export { type Future, PLAIN_FUTURES, scaledBasis, winsIn } from './futures.ts';
+export { OFFER_KINDS, type OfferPart, offerKindOf } from './list.ts';
+export { onDeals } from './on-deals.ts';
+export type { Needs } from './result.ts';
+export type * from './types.ts';
+
+export interface Money {
+  basis: Basis;
+  runs: OfferRun[];
+  offers: OfferResult[];
+  /** By offer, in order. */
+  implied: Implied[][];
+}
+
+/** All offers of the plan, side by side. `needs`: the cash need of a range of futures, where one was drawn. */
+export function moneyOf(plan: Plan, results: Results, needs: Needs | null = null): Money {
+  const basis = basisOf(plan, results);
+  const runs = plan.offers.map((offer) => runOffer(basis, offer, plan.ownership));
+  return {
+    basis,
+    runs,
+    offers: runs.map((run) => resultOf(plan, run, results.reading, needs)),
+    implied: runs.map((run) => impliedOf(plan, run)),
+  };
+}
+
+/** Turning points on units and sale price, with the lines of their pictures. */
+export function turningOf(plan: Plan, money: Money): Turned {
+  return turningPoints(plan, money.runs);
+}
+
+/** Factors of the plan's rates of sale at which growth is looked at. */
+export const GROWTH_FACTORS = [0.25, 0.5, 0.75, 1, 1.25, 1.5, 2, 2.5, 3] as const;
+
+/** Turning points on growth: the whole model is run again at each factor and for each halving; for a worker. */
+export function growthOf(plan: Plan, results: Results, money: Money): Turned {
+  const basisAt = (factor: number) => (factor === 1 ? money.basis : scaledBasis(plan, results, factor));
+  return growthPoints({ plan, runs: money.runs, basisAt, factors: GROWTH_FACTORS });
+}
+
+/** Three futures where no range was drawn: rates of sale a good deal lower, as planned, a good deal higher. */
+export function plainFutures(plan: Plan, results: Results, money: Money): Futures {
+  const futures = PLAIN_FUTURES.flatMap(({ name, factor }) => {
+    const basis = factor === 1 ? money.basis : scaledBasis(plan, results, factor);
+    return basis === null ? [] : [{ name, basis }];
+  });
+  return winsIn(plan, futures);
+}

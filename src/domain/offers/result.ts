@@ -1,0 +1,136 @@
+// What one offer comes to, out of its run: cash and what it covers, what the funder is paid and makes of it, cost per unit,
+// the founder's part and money, who owns what. Returns are yearly, on the first days of weeks; the sale is on the first day
+// after the horizon. Worked figure: 100,000 in, 10,000 of interest paid on 40,000 units: 0.25 a unit.
+import { isoDateOf } from '../calendar.ts';
+import type { Plan } from '../plan/index.ts';
+import type { Results } from '../results.ts';
+import { sumOf } from './basis.ts';
+import type { FlowKind } from './contract.ts';
+import { xirr } from './money-over-time.ts';
+import { exitPrice, type OfferRun, saleAt, sharesAt } from './run.ts';
+import type { Carries, Cover, Holding, OfferFlow, OfferResult } from './types.ts';
+
+/** The cash need at which a range's draws stop, 50, 80 and 95 of 100; minor units. */
+export interface Needs {
+  p50: number;
+  p80: number;
+  p95: number;
+}
+
+export type Reading = Pick<Results['reading'], 'cashNeed' | 'cashNeedWeek'>;
+
+/** Flows that are a cost of selling a unit; money back and payments of principal are not, a lease's payments are apart. */
+const COSTS: ReadonlySet<FlowKind> = new Set(['fee', 'interest', 'royalty', 'share', 'minimum']);
+
+export function resultOf(plan: Plan, run: OfferRun, reading: Reading, needs: Needs | null): OfferResult {
+  const { offer, basis, company, flows, moneyIn } = run;
+  const price = exitPrice(plan.ownership, basis);
+  const amounts = wholeParts(sharesAt(run, price));
+  const total = company.owners.reduce((sum, { shares }) => sum + shares, 0);
+  const holdings = company.owners.map(({ id, kind, name, shares }, at): Holding => {
+    return { id, kind, name, rate: shares / total, amount: amounts[at] ?? 0 };
+  });
+  const payout = holdings.reduce((sum, { kind, amount }) => sum + (kind === 'part' ? amount : 0), 0);
+  const paid = flows.reduce((sum, { amount }) => sum - Math.min(0, amount), 0);
+  const totalPaid = paid + run.settles + payout;
+  const founder = holdings[0];
+  return {
+    id: offer.id,
+    name: offer.name,
+    from: offer.from,
+    kind: offer.parts.map(({ kind }) => kind).join(' + '),
+    flows,
+    never: run.never,
+    moneyIn,
+    cash: run.cash,
+    low: run.low,
+    lowestCash: run.lowestCash,
+    lowestWeek: run.lowestWeek,
+    covers: coversOf(run, reading, needs),
+    carries: carriesOf(run, reading),
+    paidByYear: byYear(run),
+    paid,
+    settles: run.settles,
+    payout,
+    totalPaid,
+    irr: xirr(funderFlows(run, payout)),
+    multiple: moneyIn === 0 ? null : totalPaid / moneyIn,
+    perUnit: perUnitOf(run),
+    founder: { rate: founder?.rate ?? 0, amount: founder?.amount ?? 0, sale: saleAt(run, price) },
+    holdings,
+    dilution: company.rows,
+    failedRounds: company.failedRounds,
+  };
+}
+
+/** Whole minor units that add up to the whole of the sum. */
+function wholeParts(amounts: readonly number[]): number[] {
+  let exact = 0;
+  let whole = 0;
+  return amounts.map((amount) => {
+    exact += amount;
+    const next = Math.round(exact);
+    const part = next - whole;
+    whole = next;
+    return part;
+  });
+}
+
+/** The funder's side, by day: what it puts in is below 0. */
+function funderFlows(run: OfferRun, payout: number): { day: number; amount: number }[] {
+  const { startDay, weeks } = run.basis;
+  const dated = run.flows.map(({ week, amount }) => ({ day: startDay + 7 * week, amount: -amount }));
+  return [...dated, { day: startDay + 7 * weeks, amount: run.settles + payout }];
+}
+
+function byYear({ flows, basis }: OfferRun): { year: number; amount: number }[] {
+  const years = new Map<number, number>();
+  for (const { week, amount } of flows) {
+    if (amount >= 0) continue;
+    const year = Number(isoDateOf(basis.startDay + 7 * week).slice(0, 4));
+    years.set(year, (years.get(year) ?? 0) - amount);
+  }
+  return [...years].map(([year, amount]) => ({ year, amount }));
+}
+
+/** Whether the lowest cash stays at or above nothing: on the plan's pass, and with the need of a range in its place. */
+function coversOf(run: OfferRun, reading: Reading, needs: Needs | null): Cover[] {
+  const of = (name: Cover['name'], need: number): Cover => {
+    const left = run.lowestCash + reading.cashNeed - need;
+    return { name, need, left, covers: left >= 0 };
+  };
+  const plan = of('plan', reading.cashNeed);
+  return needs === null ? [plan] : [plan, of('p50', needs.p50), of('p80', needs.p80), of('p95', needs.p95)];
+}
+
+function carriesOf(run: OfferRun, { cashNeed, cashNeedWeek }: Reading): Carries {
+  const short = run.low.findIndex((low) => low < 0);
+  return {
+    moneyIn: run.moneyIn,
+    cashNeed,
+    cashNeedWeek,
+    runsOutWeek: short < 0 ? null : short,
+    weeks: short < 0 ? run.basis.weeks : short,
+  };
+}
+
+/** A lease costs what it takes beyond the equipment. */
+function perUnitOf({ flows, basis, offer }: OfferRun): number | null {
+  const units = sumOf(basis.unitsSold);
+  if (units === 0) return null;
+  const inside = flows.filter(({ week }) => week < basis.weeks);
+  const cost = inside.reduce((sum, { what, amount }) => sum - (COSTS.has(what) ? amount : 0), 0);
+  const leases = offer.parts.filter(({ kind }) => kind === 'equipmentLease');
+  const beyond = leases.reduce((sum, { id }) => sum + leaseCost(flows, id, basis.weeks), 0);
+  return (cost + beyond) / units;
+}
+
+/** Of all a lease takes beyond its equipment, the share of its payments that falls within the horizon. */
+function leaseCost(flows: readonly OfferFlow[], partId: string, weeks: number): number {
+  const own = flows.filter((flow) => flow.partId === partId);
+  const paid = own.filter(({ what }) => what === 'payment');
+  const all = paid.reduce((sum, { amount }) => sum - amount, 0);
+  const inside = paid.reduce((sum, { week, amount }) => sum - (week < weeks ? amount : 0), 0);
+  const money = own.reduce((sum, { amount }) => sum + Math.max(0, amount), 0);
+  return all === 0 ? 0 : (Math.max(0, all - money) * inside) / all;
+}

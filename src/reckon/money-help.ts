@@ -1,0 +1,21 @@
+// What `reckon --help` says of `money`; part of help.ts.
+// Worked figure: the line of turningPoints[] names its keys between, on, at, below and above.
+export const MONEY_HELP = `money             rival offers, each on the plan without new funding; not securities, tax or legal advice
+  offers[]        id, name, from, kind (its parts' kinds)
+    moneyIn, never[]  what comes; partId, trancheId, amount of what waits for something the plan never reaches
+    lowestCash    amount, week: with its flows laid over the plan's cash
+    covers[]      name (plan), need, left, covers: whether it covers the cash need
+    carriesWeeks, runsOutWeek   weeks until cash is first below zero
+    paidByYear[]  year, amount of its dated payments; paid: their sum; settles: running royalties
+                  counted at the sale; payout: what its shares get of the sale; totalPaid: the three
+    irr, irrReason  the funder's yearly return (365 days) on the dates, or why there is none; multiple
+    perUnit       fees, interest, royalties, shares within the horizon for each unit sold
+    founderShare, founderMoney, salePrice   at the end of the horizon
+    owners[]      id, kind (founder | others | pool | part | round), rate, amount of the sale
+    implied[]     partId, preMoney, postMoney, timesRunRate, timesPlanRevenue, timesPlanProfit, wantedYearlyRate,
+                  salePriceNeeded: for that return
+  turningPoints[] between (two ids), on (units | exit | growth), at, below, above: the better one on either side;
+                  units sold, by what is paid on them; exit: price of the business, growth: times the rates of
+                  sale, by the founder's money
+  futures[]       name (p10, p50, p90: rates of sale times 0.7, 1, 1.3), best, bestLasts (its cash lasts),
+                  founderMoney[] (id, amount)`;
