@@ -50,7 +50,7 @@ export function evaluate(plan: Plan, sayFor: SayFor): Outcome<Results> {
     });
   });
   const say = sayFor({ currency: plan.currency, minorDigits, startDay: dayNumber(plan.startDate) });
-  const verdicts = verdictsOf({ plan, ladders, deals, reading, minorDigits, say });
+  const verdicts = verdictsOf({ plan, ladders, deals, pass, reading, minorDigits, say });
   return fine({
     currency: plan.currency,
     minorDigits,

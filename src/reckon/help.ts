@@ -46,7 +46,7 @@ verdicts          ladder, deal, cash, promise, each with
   state           holds | tight | fails | unknown
   figure, reason  in words
   value           the figure as a decimal: ladder contribution / net price; deal planned / break-even rate of
-                  sale; cash the lowest balance; promise null until evidence can be entered
+                  sale; cash the lowest balance; promise the chance of the claim, or null
   accountId, itemId  what it is about
   leansOn         the guess it leans on most: path, label, flips, end, stateThere; or null
 ladders[]         one an account and item

@@ -17,6 +17,7 @@ export const sayFor: SayFor = ({ currency, minorDigits, startDay }) => {
     number: (value) => exact(look, dec(String(value)).toDecimalPlaces(2)),
     count: (value) => whole(look, value),
     week: (index) => `week ${index} (${isoDateOf(startDay + 7 * index)})`,
+    date: (isoDate) => isoDate,
   };
 };
 

@@ -92,7 +92,8 @@ export function restartsByCuts(account: Account, openings: readonly Opening[]): 
   return restarts;
 }
 
-function doorsIn(opening: Opening, restarts: readonly Restart[], keep: number, week: number) {
+/** Doors of an opening in a week not before it, after the restarts up to that week. */
+export function doorsIn(opening: Opening, restarts: readonly Restart[], keep: number, week: number) {
   const from = restarts.at(-1) ?? { ...opening, week: Math.max(0, opening.openWeek) };
   const kept = keep ** ((week - from.week) / 52);
   return { doors: Math.round(from.doors * kept), authorised: Math.round(from.authorised * kept) };

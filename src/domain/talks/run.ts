@@ -56,4 +56,5 @@ const UNSAID: Say = {
   number: unsaid,
   count: unsaid,
   week: unsaid,
+  date: unsaid,
 };

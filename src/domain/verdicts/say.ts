@@ -1,6 +1,7 @@
 // How figures inside sentences are written. The words are made here, in the domain, so that screen and command line say
 // the same; the numbers' look (grouping, month names) belongs to a locale, so it is passed in.
 // Worked figure: money(-1230000) is "−12,300" in en-US with 2 digits; week(9) is "week 9 (2 Mar)".
+import { dayNumber } from '../calendar.ts';
 import type { Decimal } from '../money/decimal.ts';
 
 export interface Say {
@@ -16,6 +17,8 @@ export interface Say {
   count: (value: number) => string;
   /** "week 9 (2 Mar)" */
   week: (index: number) => string;
+  /** "2 Mar 2026" for a date written YYYY-MM-DD. */
+  date: (isoDate: string) => string;
 }
 
 /** Below this share of demand served, verdicts say that shelves run empty. Judgement, no source. */
@@ -46,6 +49,7 @@ export function plainSay(args: {
     number: (value) => minus(trimmed(Number(value).toFixed(2))),
     count: (value) => minus(String(value)),
     week: (index) => `week ${index} (${args.dateOf(args.startDay + 7 * index)})`,
+    date: (isoDate) => args.dateOf(dayNumber(isoDate)),
   };
 }
 

@@ -30,8 +30,6 @@ export interface ScreenSay extends Say {
   pointsSigned: (difference: Decimal | number) => string;
   /** "2 Mar", the first day of a week of the plan. */
   weekDay: (index: number) => string;
-  /** "2 Mar 2026" for a date written YYYY-MM-DD. */
-  date: (isoDate: string) => string;
 }
 
 /** The reader's locale, the first that the browser names. */
