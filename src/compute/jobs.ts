@@ -3,6 +3,7 @@
 import { answerSolves, liftsFrom } from '../domain/answers/index.ts';
 import { isoDateOf } from '../domain/calendar.ts';
 import { evaluate, type SayFor } from '../domain/evaluate.ts';
+import '../domain/promise/sales-odds.ts';
 import { landedOf } from '../domain/ladder/landed.ts';
 import { lenderTrials } from '../domain/lender/index.ts';
 import type { Plan } from '../domain/plan/index.ts';

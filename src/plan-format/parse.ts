@@ -2,6 +2,8 @@
 // plan kept in the store comes in at readPlan, without the envelope; a text comes in at text.ts.
 // Worked example: a file of version 2 opened by an app of version 1 is a refusal that names both numbers; a file with
 // "paymentDays": "soon" is a problem that names the field.
+// Whoever reads plans can judge any claim in them: the first screen, which reads none, goes without this part.
+import '../domain/promise/sales-odds.ts';
 import type { Plan } from '../domain/plan/index.ts';
 import { shown } from '../domain/plan/shown.ts';
 import { type Outcome, type Problem, trouble } from '../domain/problems.ts';

@@ -10,6 +10,7 @@ import type { Plan } from '../../src/domain/plan/index.ts';
 import { checkRules } from '../../src/domain/plan/rules.ts';
 import { doorsOpen, doorsThen, later } from '../../src/domain/promise/doors.ts';
 import { type Claim, placeClaim } from '../../src/domain/promise/place-claim.ts';
+import '../../src/domain/promise/sales-odds.ts';
 import type { Results } from '../../src/domain/results.ts';
 import { sayFor } from '../../src/reckon/say.ts';
 import { arbitraryPlan, PLAN_SEED } from '../support/arbitrary-plan.ts';

@@ -5,12 +5,15 @@ import type { Plan } from '../plan/index.ts';
 import type { PassResult } from '../rollout/types.ts';
 import { chanceOfAtLeast, doorsAt, sharedOdds } from './door-odds.ts';
 import { type DoorsThen, doorsThen, hasDoorEvidence, weekOfDate } from './doors.ts';
-import { type SalesThen, salesThen } from './sales-odds.ts';
+import type { SalesArgs, SalesThen } from './sales-odds.ts';
 
 export type Claim = NonNullable<Plan['promise']['claim']>;
 
-/** Why a claim can't be placed: none was made, nothing speaks for it, its date lies outside the plan's weeks. */
-export type NotPlaced = 'noClaim' | 'noEvidence' | 'beforeStart' | 'pastEnd';
+/**
+ * Why a claim can't be placed: none was made, nothing speaks for it, its date lies outside the plan's weeks, the part of
+ * the program that works it out is not there yet.
+ */
+export type NotPlaced = 'noClaim' | 'noEvidence' | 'beforeStart' | 'pastEnd' | 'partMissing';
 
 export interface PlacedClaim {
   claim: Claim;
@@ -32,6 +35,17 @@ export interface PlacedClaim {
 }
 
 export type Placing = { placed: PlacedClaim } | { placed: null; why: NotPlaced };
+
+type SalesWay = (args: SalesArgs) => SalesThen;
+let salesThen: SalesWay | null = null;
+
+/**
+ * How units and revenue are worked out. The first screen does without it, so sales-odds.ts hands it in when it is loaded:
+ * with what judges plans, without which no own plan is opened or edited.
+ */
+export function bringSales(way: SalesWay): void {
+  salesThen = way;
+}
 
 /** Units and revenue need the plan's pass; for doors it isn't looked at. */
 export function placeClaim(
@@ -55,6 +69,7 @@ export function placeClaim(
     };
   }
   if (week >= pass.weeks) return { placed: null, why: 'pastEnd' };
+  if (salesThen === null) return { placed: null, why: 'partMissing' };
   const sales = salesThen({ plan, pass, of: claim.of, byDate: claim.byDate });
   const chance = sales.chanceOfAtLeast(amount);
   const { expected, planned, at } = sales;

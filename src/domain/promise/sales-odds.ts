@@ -7,6 +7,7 @@ import type { Account, Plan } from '../plan/index.ts';
 import type { AccountWeeks, PassResult } from '../rollout/types.ts';
 import { type Fate, oddsByLevel } from './door-odds.ts';
 import { evidenceFor } from './evidence.ts';
+import { bringSales } from './place-claim.ts';
 import { chanceOf, slipShares } from './rungs.ts';
 import { shareBelowScore } from './score.ts';
 
@@ -221,3 +222,5 @@ function inParts(fate: Fate, part: number): Fate {
   const parts = (amount: number) => Math.round(amount / part);
   return { ...fate, ifLate: fate.ifLate.map(parts), without: parts(fate.without) };
 }
+
+bringSales(salesThen);

@@ -61,6 +61,8 @@ function unknownReason(plan: Plan, why: NotPlaced, say: Say): string {
       return `Not known yet. The claim is for ${date}, before this plan’s first day: give it a date inside the plan.`;
     case 'pastEnd':
       return `Not known yet. The claim is for ${date}, after this plan’s last week: give the plan more weeks.`;
+    case 'partMissing':
+      return 'Not known yet. The part that works out units and revenue is still being fetched.';
   }
 }
 
