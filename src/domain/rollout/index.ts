@@ -35,7 +35,7 @@ export function rollOut(args: RolloutArgs): Rollout {
 }
 
 /** The same plan without the funding it counts on; the same pass when it counts on none. */
-function withoutFunding(compiled: Compiled, free: FreeRun, pass: PassResult): PassResult {
+export function withoutFunding(compiled: Compiled, free: FreeRun, pass: PassResult): PassResult {
   if (compiled.business.funding.length === 0) return pass;
   const bare = { ...compiled, business: { ...compiled.business, funding: [] } };
   return runPass({ compiled: bare, shippable: free.shippable, recorder: null });

@@ -1,295 +1,214 @@
 // One draw through the coarser pass: the weekly order of events of PASS.md (receipts, purchase order, shipping, sales,
-// orders, money) a listing at a time. The inner loop runs some 12 million times a range: plain locals, typed arrays.
-// Worked figure: a draw of factors 1, slips 0 and nothing late is the plan's own run, bit for bit, every time.
-import { type Coarse, SELLING_LAG } from './coarse.ts';
+// orders, money). The inner loops run some 12 million times a range: each does one thing for all rows of a week, on
+// typed arrays and plain locals; what one leaves for the next lies on the bench.
+// Worked figure: 10,000 draws of 104 weeks and 12 rows are 12,480,000 turns of each of the four loops.
+import { type Bench, type CoarseRun, type Draw, layOut } from './bench.ts';
+import { buy } from './buy.ts';
+import type { Coarse } from './coarse.ts';
 
-/** What a draw changes, by account and for all. */
-export interface Draw {
-  /** Times the plan's rate of sale. */
-  rate: Float64Array;
-  /** Share of the planned doors that open. */
-  doors: Float64Array;
-  /** Weeks everything at the account comes later. */
-  slip: Int32Array;
-  /** Weeks it pays later. */
-  late: Int32Array;
-  /** Of what the ramp withholds, more (up to 1) or less (down to -1). */
-  ramp: number;
-  /** Times what goods cost, and times what is deducted. */
-  cost: number;
-  deductions: number;
-}
-
-export function noChange(coarse: Coarse): Draw {
-  return {
-    rate: new Float64Array(coarse.accounts).fill(1),
-    doors: new Float64Array(coarse.accounts).fill(1),
-    slip: new Int32Array(coarse.accounts),
-    late: new Int32Array(coarse.accounts),
-    ramp: 0,
-    cost: 1,
-    deductions: 1,
-  };
-}
-
-/** Cash by week, from 0 on, without what no draw changes; and what revenue and units it made. */
-export interface CoarseRun {
-  cash: Float64Array;
-  low: Float64Array;
-  revenue: Float64Array;
-  units: Float64Array;
-}
-
-const TAIL = 160;
-
-/** Memory that every draw writes over. */
-export interface Bench {
-  run: CoarseRun;
-  shelf: Float64Array;
-  transit: Float64Array;
-  open: Float64Array;
-  freeLeft: Float64Array;
-  held: Float64Array;
-  arriving: Float64Array;
-  due: Float64Array;
-  owed: Float64Array;
-  landing: Float64Array[];
-  /** Seconds left by week. */
-  hours: Float64Array[];
-  ours: Float64Array;
-  onOrder: Float64Array;
-  backlog: Float64Array;
-}
-
-export function newBench(coarse: Coarse): Bench {
-  const { weeks, rows, items } = coarse;
-  return {
-    run: {
-      cash: new Float64Array(weeks),
-      low: new Float64Array(weeks),
-      revenue: new Float64Array(weeks),
-      units: new Float64Array(weeks),
-    },
-    shelf: new Float64Array(rows),
-    transit: new Float64Array(rows),
-    open: new Float64Array(rows),
-    freeLeft: new Float64Array(rows),
-    held: new Float64Array(rows),
-    arriving: new Float64Array(rows * (coarse.longestTransit + 1)),
-    due: new Float64Array(weeks + TAIL),
-    owed: new Float64Array(weeks + TAIL),
-    landing: coarse.buys.map(({ landing }) => new Float64Array(landing.length)),
-    hours: coarse.hours.map((hours) => new Float64Array(hours.length)),
-    ours: new Float64Array(items),
-    onOrder: new Float64Array(items),
-    backlog: new Float64Array(items),
-  };
-}
+/** Weeks until what is owed monthly or quarterly on an invoice is paid, in the middle. */
+const SELLING_LAG = 5;
 
 /** The draw's run, to be read until the next one. */
 export function runDraw(coarse: Coarse, draw: Draw, bench: Bench): CoarseRun {
   const { weeks, items } = coarse;
-  const { run, due, owed } = bench;
-  reset(coarse, bench);
+  const { run, owed } = bench;
+  layOut(coarse, draw, bench);
   let cash = 0;
   for (let w = 0; w < weeks; w++) {
     let out = owed[w] ?? 0;
-    for (let i = 0; i < items; i++) out += buy(coarse, draw, bench, i, w);
-    run.revenue[w] = 0;
-    run.units[w] = 0;
-    for (let i = 0; i < items; i++) out += sell(coarse, draw, bench, i, w);
-    out += fixedSums(coarse, draw, bench, w);
+    for (let i = 0; i < items; i++) {
+      out += buy(coarse, draw, bench, i, w);
+      out += ship(coarse, bench, i, w);
+    }
+    sell(coarse, draw, bench, w);
+    run.revenue[w] = bill(coarse, bench, w);
+    reorder(coarse, bench, w);
+    out += openingSums(coarse, draw, bench, w);
     // What falls due within the week itself (no lead, no terms) is in by now.
     run.low[w] = cash - out;
-    cash += (due[w] ?? 0) - out;
+    cash += settle(coarse, bench, w) - out;
     run.cash[w] = cash;
   }
   return run;
 }
 
-function reset(coarse: Coarse, bench: Bench): void {
-  bench.shelf.set(coarse.openingShelf);
-  bench.transit.fill(0);
-  bench.open.fill(0);
-  bench.freeLeft.fill(0);
-  bench.held.fill(0);
-  bench.arriving.fill(0);
-  bench.due.fill(0);
-  bench.owed.fill(0);
-  bench.backlog.fill(0);
-  coarse.buys.forEach((item, i) => {
-    const landing = bench.landing[i] as Float64Array;
-    landing.set(item.landing);
-    bench.ours[i] = item.opening;
-    bench.onOrder[i] = item.onOrder;
-  });
-  coarse.hours.forEach((hours, line) => {
-    bench.hours[line]?.set(hours);
-  });
-}
-
-/** Goods land, and what the plan's forecast will need is ordered; returns what is paid now. */
-function buy(coarse: Coarse, draw: Draw, bench: Bench, i: number, w: number): number {
-  const item = coarse.buys[i] as Coarse['buys'][number];
-  const landing = bench.landing[i] as Float64Array;
-  let ours = bench.ours[i] ?? 0;
-  let onOrder = bench.onOrder[i] ?? 0;
-  const landed = landing[w] ?? 0;
-  ours += landed;
-  onOrder -= landed;
-  const { line } = item;
-  let paid = 0;
-  const need = (item.ahead[w] ?? 0) + (bench.backlog[i] ?? 0) - ours - onOrder;
-  if (need > 0) {
-    let left = Math.ceil(Math.max(need, item.minimum) / item.batch) * item.batch;
-    const goods = item.goods * draw.cost;
-    for (let t = w + item.lead; left > 0 && t < landing.length; t++) {
-      let part = (item.capacity[t] ?? 0) - (landing[t] ?? 0);
-      if (line !== null) part = Math.min(part, takeHours(bench, line, t, Math.min(left, part)));
-      if (part > left) part = left;
-      if (part <= 0) continue;
-      landing[t] = (landing[t] ?? 0) + part;
-      left -= part;
-      onOrder += part;
-      paid += part * goods * item.depositRate;
-      owe(bench, t, part * item.freight);
-      owe(bench, t + item.supplierWeeks, part * goods * (1 - item.depositRate));
-    }
-    if (item.lead === 0) {
-      const more = (landing[w] ?? 0) - landed;
-      ours += more;
-      onOrder -= more;
-    }
-  }
-  bench.ours[i] = ours;
-  bench.onOrder[i] = onOrder;
-  return paid;
-}
-
-/** Units of those wanted that the line has hours for in a week; the hours are taken. */
-function takeHours(
-  bench: Bench,
-  { hours, unitsPerHour }: { hours: number; unitsPerHour: number },
-  week: number,
-  wanted: number,
-): number {
-  const seconds = bench.hours[hours] as Float64Array;
-  const place = Math.min(week, seconds.length - 1);
-  const left = seconds[place] ?? 0;
-  const units = Math.min(wanted, Math.floor((left * unitsPerHour) / 3600));
-  // After the horizon the last week stands for all: nothing is taken from it.
-  if (units > 0 && week < seconds.length) seconds[place] = left - Math.ceil((units * 3600) / unitsPerHour);
-  return units;
-}
-
-function owe({ owed }: Bench, week: number, amount: number): void {
-  if (week < owed.length) owed[week] = (owed[week] ?? 0) + amount;
-}
-
-/** Shipping, sales and orders of an item's listings, in shipping order; returns what shipping costs. */
-function sell(coarse: Coarse, draw: Draw, bench: Bench, i: number, w: number): number {
-  const { weeks, rows, account, longestTransit } = coarse;
-  const { shelf, transit, open, arriving, freeLeft, held, due, owed, run } = bench;
-  const round = longestTransit + 1;
-  const until = coarse.itemFirst[i + 1] ?? 0;
+/** Fills join what waits; all of it ships as far as our stock reaches, row after row. Returns what shipping costs. */
+function ship(coarse: Coarse, bench: Bench, i: number, w: number): number {
+  const { rows, itemFirst } = coarse;
+  const { fill, fillFree } = coarse.slipping;
+  const { shipCost } = coarse.terms;
+  const { shift, doors, open, freeLeft, shipped, paid } = bench;
+  const until = itemFirst[i + 1] ?? 0;
   let ours = bench.ours[i] ?? 0;
   let backlog = 0;
   let out = 0;
-  let revenue = 0;
-  let units = 0;
-  for (let l = coarse.itemFirst[i] ?? 0; l < until; l++) {
-    const a = account[l] ?? 0;
-    const isRunning = coarse.running[l] === 1;
-    const then = isRunning ? w : w - (draw.slip[a] ?? 0);
-    if (then < 0) continue;
-    const at = l * weeks + then;
-    const doors = isRunning ? 1 : (draw.doors[a] ?? 0);
-    const filled = (coarse.fill[at] ?? 0) * doors;
-    let waits = open[l] ?? 0;
-    if (filled > 0) {
-      waits += filled;
-      freeLeft[l] = (freeLeft[l] ?? 0) + (coarse.fillFree[at] ?? 0) * doors;
-    }
-    const ships = waits < ours ? waits : ours;
+  for (let l = itemFirst[i] ?? 0; l < until; l++) {
+    const at = w * rows + (shift[l] ?? 0);
+    const opening = doors[l] ?? 0;
+    const waits = (open[l] ?? 0) + (fill[at] ?? 0) * opening;
+    const ships = Math.min(waits, ours);
+    const free = (freeLeft[l] ?? 0) + (fillFree[at] ?? 0) * opening;
+    const given = Math.min(free, ships);
     ours -= ships;
-    waits -= ships;
-    const free = Math.min(freeLeft[l] ?? 0, ships);
-    freeLeft[l] = (freeLeft[l] ?? 0) - free;
-    out += ships * (coarse.shipCost[l] ?? 0);
-    const lane = (coarse.transit[l] ?? 0) % round;
-    const arrives = ((w + lane) % round) * rows + l;
-    arriving[arrives] = (arriving[arrives] ?? 0) + ships;
-    const here = (w % round) * rows + l;
-    const arrived = arriving[here] ?? 0;
-    arriving[here] = 0;
-    const onTheWay = (transit[l] ?? 0) + ships - arrived;
-    const stands = (shelf[l] ?? 0) * (coarse.stays[at] ?? 1) + arrived;
-    const rate = (draw.rate[a] ?? 1) * doors;
-    const wanted = ((coarse.demand[at] ?? 0) - draw.ramp * (coarse.withheld[at] ?? 0)) * rate;
-    const sold = wanted < stands ? (wanted > 0 ? wanted : 0) : stands;
-    let left = stands - sold;
-    const paid = ships - free;
-    const review = coarse.review[l] ?? -1;
-    if (review >= 0 && then <= review) {
-      const kept =
-        (held[l] ?? 0) + (then + (coarse.transit[l] ?? 0) < review ? paid * (coarse.held[l] ?? 0) : 0);
-      const back = then === review ? Math.min(kept, left) : 0;
-      left -= back;
-      held[l] = then === review ? 0 : kept;
-      const week = w + (coarse.collect[l] ?? 0);
-      if (back > 0 && week < due.length) due[week] = (due[week] ?? 0) - back * (coarse.price[at] ?? 0);
-    }
-    shelf[l] = left;
-    transit[l] = onTheWay;
-    units += sold;
-    const invoice = ((coarse.onScan[l] ?? 0) === 1 ? sold : paid) * (coarse.price[at] ?? 0);
-    if (invoice > 0) {
-      revenue += invoice;
-      const kept = invoice * (1 - (coarse.deducted[l] ?? 0) * draw.deductions - (coarse.returned[l] ?? 0));
-      const early = kept * (coarse.earlyShare[l] ?? 0);
-      const lateness = draw.late[a] ?? 0;
-      const onTime = w + (coarse.collectEarly[l] ?? 0);
-      const later = w + (coarse.collect[l] ?? 0) + lateness;
-      if (early > 0 && onTime < due.length)
-        due[onTime] = (due[onTime] ?? 0) + early * (coarse.earlyKept[l] ?? 1);
-      if (later < due.length) due[later] = (due[later] ?? 0) + kept - early;
-      const selling = invoice * (coarse.sellingShare[l] ?? 0);
-      if (selling > 0) owed[w + SELLING_LAG] = (owed[w + SELLING_LAG] ?? 0) + selling;
-    }
-    const claimed = sold * (coarse.claimPerSold[at] ?? 0);
-    if (claimed > 0) {
-      const week = w + (coarse.claimLag[l] ?? 0);
-      if (week < due.length) due[week] = (due[week] ?? 0) - claimed * draw.deductions;
-    }
-    // What is ordered below is not yet late: the forecast has it.
-    backlog += waits;
-    if ((coarse.orders[l * weeks + w] ?? 0) === 1) {
-      const fills = (coarse.fillTarget[at] ?? 0) * doors;
-      const ahead = (coarse.aheadTarget[at] ?? 0) * rate;
-      const target = fills > ahead ? fills : ahead;
-      const beyond = target - left - onTheWay - waits - (coarse.slack[at] ?? 0) * doors;
-      if (beyond >= (coarse.caseUnits[l] ?? 1)) waits += beyond;
-    }
-    open[l] = waits;
+    // What is ordered at the week's end is not yet late: the forecast has it.
+    backlog += waits - ships;
+    out += ships * (shipCost[l] ?? 0);
+    open[l] = waits - ships;
+    freeLeft[l] = free - given;
+    shipped[l] = ships;
+    paid[l] = ships - given;
   }
   bench.ours[i] = ours;
   bench.backlog[i] = backlog;
-  run.revenue[w] = (run.revenue[w] ?? 0) + revenue;
-  run.units[w] = (run.units[w] ?? 0) + units;
   return out;
 }
 
-/** Slotting, fees, displays: by the doors that open, when they open. */
-function fixedSums(coarse: Coarse, draw: Draw, bench: Bench, w: number): number {
-  const { weeks, accounts } = coarse;
-  let out = 0;
-  for (let a = 0; a < accounts; a++) {
-    const then = w - (draw.slip[a] ?? 0);
-    if (then < 0) continue;
-    const doors = draw.doors[a] ?? 0;
-    out += (coarse.fixedOut[a * weeks + then] ?? 0) * doors;
-    const claimed = (coarse.fixedClaims[a * weeks + then] ?? 0) * doors;
-    if (claimed > 0) bench.due[w] = (bench.due[w] ?? 0) - claimed;
+/** What shipped arrives after its transit; shoppers take what they want and the shelf has; reviews take theirs back. */
+function sell(coarse: Coarse, draw: Draw, bench: Bench, w: number): void {
+  const { rows, longestTransit } = coarse;
+  const { demand, withheld, stays, review } = coarse.slipping;
+  const { calendar } = coarse.fixed;
+  const { stayed } = coarse.terms;
+  const { shift, want, shelf, transit, shipped, sold, arriving } = bench;
+  const ramp = draw.ramp;
+  const lanes = longestTransit + 1;
+  const lane = (w % lanes) * rows;
+  for (let l = 0; l < rows; l++) {
+    const at = w * rows + (shift[l] ?? 0);
+    const arrives = ((w + (coarse.terms.transit[l] ?? 0)) % lanes) * rows + l;
+    const ships = shipped[l] ?? 0;
+    arriving[arrives] = (arriving[arrives] ?? 0) + ships;
+    const arrived = arriving[lane + l] ?? 0;
+    arriving[lane + l] = 0;
+    transit[l] = (transit[l] ?? 0) + ships - arrived;
+    // What stores send back leaves the shelf, and is ordered anew.
+    const stands = (shelf[l] ?? 0) * (stays[at] ?? 1) + arrived * (stayed[l] ?? 1);
+    const mature = (demand[at] ?? 0) - ramp * (withheld[at] ?? 0);
+    const wanted = mature * (want[l] ?? 0) * (calendar[w * rows + l] ?? 1);
+    const taken = wanted < stands ? Math.max(wanted, 0) : stands;
+    sold[l] = taken;
+    shelf[l] = stands - taken;
+    if ((review[at] ?? 0) > 0) settleReview(coarse, bench, l, w);
   }
+}
+
+/** The doors reviewed this week send back their part of what was held, as far as the shelf has it. */
+function settleReview(coarse: Coarse, bench: Bench, l: number, w: number): void {
+  const { slipping, fixed, terms, rows } = coarse;
+  const { held, shelf, ours } = bench;
+  const ends = (held[l] ?? 0) * (slipping.review[w * rows + (bench.shift[l] ?? 0)] ?? 0);
+  const back = Math.min(ends, shelf[l] ?? 0);
+  const item = terms.item[l] ?? 0;
+  held[l] = (held[l] ?? 0) - ends;
+  shelf[l] = (shelf[l] ?? 0) - back;
+  ours[item] = (ours[item] ?? 0) + back * (terms.resold[l] ?? 0);
+  claim(coarse, bench, w, coarse.account[l] ?? 0, back * (fixed.price[w * rows + l] ?? 0));
+}
+
+/** Money an account takes off what it owes from a week on. */
+function claim(
+  { weeks, accounts }: Coarse,
+  { claimed }: Bench,
+  week: number,
+  a: number,
+  amount: number,
+): void {
+  const at = (week < weeks ? week : weeks) * accounts + a;
+  claimed[at] = (claimed[at] ?? 0) + amount;
+}
+
+/** Invoices of what was shipped (or scanned), by when each part comes in; claims for what was sold. Returns revenue. */
+function bill(coarse: Coarse, bench: Bench, w: number): number {
+  const { weeks, rows, terms, account, accounts } = coarse;
+  const { price, claimPerSold } = coarse.fixed;
+  const { earlyShare, earlyKept, collectEarly, sellingShare, onScan, claimLag, vatRate } = terms;
+  const { paid, sold, due, owed, collect, kept, held, shift } = bench;
+  const sellingWeek = Math.min(w + SELLING_LAG, weeks);
+  let revenue = 0;
+  let vat = 0;
+  let selling = 0;
+  for (let l = 0; l < rows; l++) {
+    const at = w * rows + l;
+    const units = onScan[l] === 1 ? (sold[l] ?? 0) : (paid[l] ?? 0);
+    const claimed = (sold[l] ?? 0) * (claimPerSold[at] ?? 0);
+    const a = account[l] ?? 0;
+    if (claimed > 0) claim(coarse, bench, w + (claimLag[l] ?? 0), a, claimed);
+    if (units <= 0) continue;
+    const invoice = units * (price[at] ?? 0);
+    const tax = invoice * (vatRate[l] ?? 0);
+    const comesIn = invoice * (kept[l] ?? 0) + tax;
+    const early = comesIn * (earlyShare[l] ?? 0);
+    const later = w + (collect[l] ?? 0);
+    const laterAt = Math.min(later, weeks) * accounts + a;
+    revenue += invoice;
+    vat += tax;
+    selling += invoice * (sellingShare[l] ?? 0);
+    due[laterAt] = (due[laterAt] ?? 0) + comesIn - early;
+    held[l] = (held[l] ?? 0) + units * (coarse.slipping.held[w * rows + (shift[l] ?? 0)] ?? 0);
+    if (early <= 0) continue;
+    const soon = w + (collectEarly[l] ?? 0);
+    const soonAt = Math.min(soon, weeks) * accounts + a;
+    due[soonAt] = (due[soonAt] ?? 0) + early * (earlyKept[l] ?? 1);
+  }
+  owed[sellingWeek] = (owed[sellingWeek] ?? 0) + selling;
+  if (vat > 0) {
+    const week = Math.min(weeks, coarse.vatDue[w] ?? weeks);
+    owed[week] = (owed[week] ?? 0) + vat;
+  }
+  return revenue;
+}
+
+/** Stores order up to their level, whole cases a door, at the end of order weeks. */
+function reorder(coarse: Coarse, bench: Bench, w: number): void {
+  const { rows } = coarse;
+  const { fillTarget, ahead, depotAhead, slack } = coarse.slipping;
+  const { orders, calendarAhead } = coarse.fixed;
+  const { caseUnits } = coarse.terms;
+  const { shift, doors, want, shelf, transit, open } = bench;
+  for (let l = 0; l < rows; l++) {
+    if (orders[w * rows + l] === 0) continue;
+    const at = w * rows + (shift[l] ?? 0);
+    const opening = doors[l] ?? 0;
+    const wants = (want[l] ?? 0) * (calendarAhead[w * rows + l] ?? 1);
+    const fills = (fillTarget[at] ?? 0) * opening;
+    const weeks = (ahead[at] ?? 0) * wants;
+    const target = Math.max(fills, weeks) + (depotAhead[at] ?? 0) * wants;
+    const waits = open[l] ?? 0;
+    const beyond = target - (shelf[l] ?? 0) - (transit[l] ?? 0) - waits - (slack[at] ?? 0) * opening;
+    if (beyond >= (caseUnits[l] ?? 1)) open[l] = waits + beyond;
+  }
+}
+
+/** Slotting, fees, displays: by the doors that are authorised, when they open; and the doors that then sell. */
+function openingSums(coarse: Coarse, draw: Draw, bench: Bench, w: number): number {
+  const { weeks, pad, accounts, sums } = coarse;
+  const { opens, sells, slip } = draw;
+  let out = 0;
+  let doors = 0;
+  for (let a = 0; a < accounts; a++) {
+    const at = a * (pad + weeks) + pad + w - (slip[a] ?? 0);
+    const opening = opens[a] ?? 0;
+    out += (sums.out[at] ?? 0) * opening;
+    doors += (sums.doors[at] ?? 0) * opening * (sells[a] ?? 0);
+    const claimed = (sums.claims[at] ?? 0) * opening;
+    if (claimed > 0) claim(coarse, bench, w, a, claimed);
+  }
+  bench.run.doors[w] = doors;
   return out;
+}
+
+/** What is due comes in less open claims, down to zero; what it can't carry stays open. */
+function settle({ accounts }: Coarse, bench: Bench, w: number): number {
+  const { due, claimed, claims } = bench;
+  let received = 0;
+  for (let a = 0; a < accounts; a++) {
+    const at = w * accounts + a;
+    const pool = due[at] ?? 0;
+    const open = (claims[a] ?? 0) + (claimed[at] ?? 0);
+    const taken = Math.min(open, pool);
+    claims[a] = open - taken;
+    received += pool - taken;
+  }
+  return received;
 }
