@@ -9,6 +9,7 @@ import { HELP } from './reckon/help.ts';
 import { readInput } from './reckon/input.ts';
 import { outputOf } from './reckon/output.ts';
 import { complain, writeOut } from './reckon/print.ts';
+import { rangeText } from './reckon/range.ts';
 import { calendarText } from './reckon/readiness.ts';
 import { sayFor } from './reckon/say.ts';
 import { talksOf } from './reckon/talks.ts';
@@ -42,7 +43,8 @@ async function reckon(text: string, options: Options): Promise<number> {
   if (talks && !talks.ok) return refuse(talks.sentences, CANNOT);
   const { output, unsolved } = outputOf({ plan, results: results.value, ...options });
   await complain([...warningsOf(plan, results.value), ...unsolved].map((warning) => `reckon: ${warning}`));
-  return print(`${JSON.stringify({ ...output, ...talks?.value }, null, 2)}\n`);
+  const range = options.range && { range: rangeText(plan, results.value, options.range) };
+  return print(`${JSON.stringify({ ...output, ...talks?.value, ...range }, null, 2)}\n`);
 }
 
 const SENTENCES_MOST = 50;

@@ -3,6 +3,7 @@
 
 import { shortened, shown } from '../domain/plan/shown.ts';
 import { type Ask, readAsk, readTarget, type TargetAsked } from './asks.ts';
+import { type RangeAsked, rangeAskedOf } from './range-asked.ts';
 import { isDay } from './readiness.ts';
 
 export interface Options {
@@ -20,6 +21,8 @@ export interface Options {
   asks: readonly Ask[];
   /** Null: as the account's table says. */
   target: TargetAsked | null;
+  /** Null: no range is asked for. */
+  range: RangeAsked | null;
 }
 
 export type Arguments = { ok: true; options: Options } | { ok: false; sentence: string };
@@ -31,6 +34,8 @@ const WITH_VALUE = {
   '--deal': 'the id of an account',
   '--ask': 'TERM=VALUE',
   '--target': 'a target',
+  '--range': 'a number of draws',
+  '--seed': 'a number',
 } as const;
 const OPTIONS = [...FLAGS.slice(0, 3), ...Object.keys(WITH_VALUE), '--help'];
 
@@ -59,8 +64,12 @@ export function readArguments(words: readonly string[]): Arguments {
   }
   const today = todayOf(values);
   if (!today.ok) return refuse(today.why);
-  const talks = talksOf(values.filter(({ option }) => option !== '--today'));
+  const ofOthers = ['--today', '--range', '--seed'];
+  const talks = talksOf(values.filter(({ option }) => !ofOthers.includes(option)));
   if (typeof talks === 'string') return refuse(talks);
+  const given = (name: string) => values.filter(({ option }) => option === name).map(({ value }) => value);
+  const range = rangeAskedOf(given('--range'), given('--seed'));
+  if (typeof range === 'string') return refuse(range);
   const options = {
     file: file ?? '',
     weeks: flags.includes('--weeks'),
@@ -69,6 +78,7 @@ export function readArguments(words: readonly string[]): Arguments {
     today: today.date,
     help,
     ...talks,
+    range,
   };
   return { ok: true, options };
 }
@@ -126,7 +136,7 @@ function talksOf(values: Words['values']): Pick<Options, 'deal' | 'asks' | 'targ
 }
 
 export const USAGE =
-  'Usage: reckon FILE [--weeks] [--journal] [--calendar] [--today DATE] [--deal ID [--ask TERM=VALUE]... [--target TARGET]], or reckon --help';
+  'Usage: reckon FILE [--weeks] [--journal] [--calendar] [--today DATE] [--deal ID [--ask TERM=VALUE]... [--target TARGET]] [--range DRAWS [--seed N]], or reckon --help';
 
 function refuse(why: string): Arguments {
   return { ok: false, sentence: `reckon: ${why}. ${USAGE}.` };

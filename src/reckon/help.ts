@@ -17,7 +17,7 @@ const UNITS = {
 } as const;
 
 export const HELP = `reckon FILE [--weeks] [--journal] [--calendar] [--today DATE]
-            [--deal ID [--ask TERM=VALUE]... [--target TARGET]]
+            [--deal ID [--ask TERM=VALUE]... [--target TARGET]] [--range DRAWS [--seed N]]
 reads a plan file (- for standard input) and prints all its results as one JSON object.
 Warnings go to standard error.
 
@@ -29,6 +29,8 @@ Warnings go to standard error.
   --ask TERM=VALUE  what it asks for, in the plan's units (a share also as 42%); once a term, as often as needed
   --target TARGET   firstYear, payback or presentValue=RATE a year; else what the account's talks are set to, or
                     firstYear
+  --range DRAWS     adds range: the plan drawn so many times (100 to 20000) from its spreads and standings
+  --seed N          0 to 4294967295, else 1: the same seed, the same range
   --help     prints this
 
 A plan file is JSON in UTF-8: {"format": "firstfill-plan", "plan": {...}}, as the app exports it. Amounts and rates
@@ -170,6 +172,17 @@ readiness         what has to be ready before the shelf; dates YYYY-MM-DD, slack
   numberFindings[]   item and case numbers that don't fit: itemId, path, sentence
 ${MONEY_HELP}
 defaults[]        what was not typed: path, kind, source, low, high
+
+With --range; src/domain/promise/range/RANGE.md describes it
+range             draws, seed; cash, doors, revenue: p10[], p50[], p90[] by week (a tenth of the draws is at or below p10)
+  lowestCash      p10, p50, p90 of the lowest cash within a week
+  chanceCashOut   share of draws whose cash falls below 0, with the plan's funding
+  need            p50, p80, p95 without new funding: 80 % of draws need no more than p80
+  drivers[]       cause: shared | rateOfSale | doors | slip | ramp | lateness | goods | deductions | voids | opens
+                  (then accountId), its rank correlation with the lowest cash, and 95 % limits: low, high
+  monteCarloError chanceCashOut, lowestCash, need: low, high, between which more draws would put them (95 %)
+  exactCheck      draws run by the weekly pass too: how far lowestCash, endCash and the worstWeek of cash were missed
+                  (median, p90), beside swing, how far the lowest cash lies from the plan's in the middle of them
 
 With --deal; values are decimal strings, terms go by name:
 deal              accountId, objective (by, yearlyRate), target and walkAway in money, or in weeks for payback

@@ -10,6 +10,7 @@ import { TERM_NOTES } from '../../src/domain/talks/index.ts';
 import { parsePlanText } from '../../src/plan-format/text.ts';
 import { HELP } from '../../src/reckon/help.ts';
 import { outputOf } from '../../src/reckon/output.ts';
+import { rangeText } from '../../src/reckon/range.ts';
 import { sayFor } from '../../src/reckon/say.ts';
 import { talksOf } from '../../src/reckon/talks.ts';
 import { root } from '../support/source-files.ts';
@@ -36,7 +37,11 @@ function outputFor(file: string): { output: unknown; ids: ReadonlySet<string> } 
   const talks = talksOf(plan, { deal: account.id, asks, target: { by: 'presentValue', yearlyRate: '0.1' } });
   if (!talks.ok) throw new Error(talks.sentences.join(' '));
   return {
-    output: { ...output, ...talks.value },
+    output: {
+      ...output,
+      ...talks.value,
+      range: rangeText(plan, results.value, { draws: 100, seed: 1 }),
+    },
     ids: new Set([...plan.items, ...plan.accounts].map(({ id }) => id)),
   };
 }

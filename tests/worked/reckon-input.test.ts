@@ -25,7 +25,7 @@ const demo = join(root, 'demo-catalog/pays-but-runs-dry.json');
 const demoText = readFileSync(demo, 'utf8');
 const folder = mkdtempSync(join(tmpdir(), 'reckon-'));
 const USAGE =
-  'Usage: reckon FILE [--weeks] [--journal] [--calendar] [--today DATE] [--deal ID [--ask TERM=VALUE]... [--target TARGET]], or reckon --help.';
+  'Usage: reckon FILE [--weeks] [--journal] [--calendar] [--today DATE] [--deal ID [--ask TERM=VALUE]... [--target TARGET]] [--range DRAWS [--seed N]], or reckon --help.';
 
 let plain: Ran;
 
@@ -47,7 +47,8 @@ const timed = { timeout: RECKON_TIMEOUT };
 
 describe('bad usage: code 2, nothing on standard output, one sentence', () => {
   const talk = [demo, '--deal', 'tarrowby', '--ask'];
-  const options = 'there are --weeks, --journal, --calendar, --today, --deal, --ask, --target, --help';
+  const options =
+    'there are --weeks, --journal, --calendar, --today, --deal, --ask, --target, --range, --seed, --help';
   const words: readonly (readonly [what: string, args: readonly string[], says: string])[] = [
     ['an empty word', [''], 'a plan file is expected, or - for standard input'],
     ['a short option', ['-w', demo], `"-w" is not an option; ${options}`],

@@ -3,7 +3,7 @@
 import type { Plan } from '../../plan/index.ts';
 import type { Results } from '../../results.ts';
 import { withoutFunding } from '../../rollout/index.ts';
-import type { RateOfSale } from '../rate-of-sale.ts';
+import { evidenceFor } from '../evidence.ts';
 import { type Bench, type Draw, newBench, noChange } from './bench.ts';
 import { type Coarse, coarseOf } from './coarse.ts';
 import { CAUSES, type Drawing, type DrawnDetail, drawInto, drawingOf, newDetail } from './draws.ts';
@@ -13,8 +13,6 @@ import { type Varies, whatVaries } from './varies.ts';
 export interface RangeArgs {
   plan: Plan;
   results: Results;
-  /** What scans say of each item's rate of sale, in the plan's order; null where an item has none. */
-  rates: readonly (RateOfSale | null)[];
   /** 0 to 2^32 - 1. */
   seed: number;
 }
@@ -60,7 +58,8 @@ export interface Chunk {
 export function setUpRange(args: RangeArgs): RangeSetup {
   const { plan, results } = args;
   const { compiled, free } = results;
-  const varies = whatVaries(plan, args.rates);
+  const rates = plan.items.map(({ id }) => evidenceFor(plan, id)?.rate ?? null);
+  const varies = whatVaries(plan, rates);
   const coarse = coarseOf({ plan, compiled, shippable: free.shippable, longestSlip: varies.longestSlip });
   const bench = newBench(coarse);
   const draw = noChange(coarse);

@@ -147,13 +147,12 @@ function deductMore(compiled: Compiled, deducted: Float64Array): void {
   }
 }
 
+/** Orders of the opening books are paid at the price they were placed at. */
 function costMore(compiled: Compiled, factor: number): void {
   for (const { buying } of compiled.items) {
     for (const price of buying.prices) {
       price.goods = Math.round(price.goods * factor);
       price.shocked = Math.round(price.shocked * factor);
     }
-    const [first] = buying.suppliers;
-    if (first) first.goods = Math.round(first.goods * factor);
   }
 }

@@ -1,0 +1,146 @@
+// The page's side of a range: deals chunks of draws out to a few workers, has the first of them read what there is early
+// on and at the end, and some draws run exactly. Draw n is the same wherever it is run, so the range is the same for any
+// number of workers. What was stopped, or asked before a newer question, is never answered.
+// Worked example: 10,000 draws are 20 chunks of 500; the range is read after 500, after 2,500 and after all of them.
+import type { Plan } from '../domain/plan/index.ts';
+import type { ExactCheck, Range } from '../domain/promise/range/index.ts';
+import { buffersOf, type RangePort, type RangeResponse } from './range-protocol.ts';
+
+export interface RangeQuestion {
+  plan: Plan;
+  draws: number;
+  seed: number;
+}
+
+/** What was found so far; each call knows more than the one before. */
+export interface RangeSoFar {
+  /** Draws run, 0 to those asked for. */
+  done: number;
+  /** Of the draws it names, which may be fewer. */
+  range: Range | null;
+  exactCheck: ExactCheck | null;
+}
+
+export interface RangePool {
+  /** Asks anew, in place of what was asked before; `tell` is called until all is known, or there is trouble. */
+  ask: (question: RangeQuestion, tell: (found: RangeSoFar | { trouble: string }) => void) => void;
+  /** Nothing more is told of what was asked; the workers stay. */
+  cancel: () => void;
+  /** Ends the workers. */
+  stop: () => void;
+}
+
+const CHUNK = 500;
+/** Chunks after which the range is read before it is whole. */
+const READ_AFTER = [1, 5];
+
+/** Workers to use where so many can run side by side (undefined: not known): 2, never all, at least 1. */
+export function workersFor(cores: number | undefined): number {
+  return Math.max(1, Math.min(2, (cores ?? 2) - 1));
+}
+
+interface Asked extends RangeQuestion, RangeSoFar {
+  id: number;
+  tell: (found: RangeSoFar | { trouble: string }) => void;
+  /** First draw that nobody runs yet, and chunks that are kept. */
+  next: number;
+  keptChunks: number;
+}
+
+type Ran = RangeResponse & { kind: 'ran' };
+
+interface Pool {
+  newWorker: () => RangePort;
+  count: number;
+  workers: RangePort[];
+  asked: Asked | null;
+  lastId: number;
+}
+
+export function createRangePool(newWorker: () => RangePort, count: number): RangePool {
+  const pool: Pool = { newWorker, count, workers: [], asked: null, lastId: 0 };
+  return {
+    ask: (question, tell) => ask(pool, question, tell),
+    cancel: () => {
+      pool.asked = null;
+    },
+    stop: () => stop(pool),
+  };
+}
+
+function ask(pool: Pool, question: RangeQuestion, tell: Asked['tell']): void {
+  if (pool.workers.length === 0) start(pool);
+  pool.lastId += 1;
+  const id = pool.lastId;
+  const asked: Asked = { ...question, id, tell, ...NOTHING_YET };
+  pool.asked = asked;
+  const { plan, seed } = question;
+  for (const worker of pool.workers) worker.postMessage({ kind: 'setUp', id, plan, seed }, []);
+  for (const worker of pool.workers) dealTo(pool, worker, asked);
+  // One more, so that no worker waits for the page between them; but the first one, which reads first what it has.
+  for (const worker of pool.workers.slice(1)) dealTo(pool, worker, asked);
+}
+
+const NOTHING_YET = { done: 0, range: null, exactCheck: null, next: 0, keptChunks: 0 };
+
+function start(pool: Pool): void {
+  pool.workers = Array.from({ length: pool.count }, () => {
+    const worker = pool.newWorker();
+    worker.onmessage = ({ data }) => hear(pool, worker, data);
+    worker.onerror = ({ message }) => fail(pool, `The worker stopped: ${message}`);
+    return worker;
+  });
+}
+
+function stop(pool: Pool): void {
+  pool.asked = null;
+  for (const worker of pool.workers) worker.terminate();
+  pool.workers = [];
+}
+
+function fail(pool: Pool, trouble: string): void {
+  const tell = pool.asked?.tell;
+  stop(pool);
+  tell?.({ trouble });
+}
+
+function dealTo({ workers }: Pool, worker: RangePort, asked: Asked): void {
+  if (asked.next >= asked.draws) return;
+  const { id, next: from } = asked;
+  const until = Math.min(asked.draws, from + CHUNK);
+  asked.next = until;
+  worker.postMessage({ kind: 'run', id, from, until, keep: worker === workers[0] }, []);
+}
+
+function hear(pool: Pool, worker: RangePort, response: RangeResponse): void {
+  const { asked } = pool;
+  if (asked === null || response.id !== asked.id) return;
+  if (response.kind === 'trouble') {
+    fail(pool, response.trouble);
+    return;
+  }
+  if (response.kind === 'ran') ran(pool, worker, asked, response);
+  else if (response.kind === 'read') asked.range = response.range;
+  else asked.exactCheck = response.check;
+  const { done, range, exactCheck } = asked;
+  asked.tell({ done, range, exactCheck });
+}
+
+function ran(pool: Pool, worker: RangePort, asked: Asked, { count, chunk }: Ran): void {
+  const { id, draws } = asked;
+  const [first] = pool.workers;
+  asked.done += count;
+  asked.keptChunks += 1;
+  // Kept before it is read: a worker takes messages in their order.
+  if (chunk !== null) first?.postMessage({ kind: 'keep', id, chunk }, buffersOf(chunk));
+  const isWhole = asked.done === draws;
+  if (isWhole || READ_AFTER.includes(asked.keptChunks))
+    first?.postMessage({ kind: 'read', id, last: isWhole }, []);
+  if (isWhole) pool.workers.at(-1)?.postMessage({ kind: 'check', id, draws }, []);
+  dealTo(pool, worker, asked);
+}
+
+/** Of the browser: a module worker of our own origin, as the content security policy asks. */
+export function browserRangeWorker(): RangePort {
+  return new Worker(new URL('./range-worker.ts', import.meta.url), { type: 'module' });
+}
