@@ -174,7 +174,7 @@ ${MONEY_HELP}
 defaults[]        what was not typed: path, kind, source, low, high
 
 With --range; src/domain/promise/range/RANGE.md describes it
-range             draws, seed; cash, doors, revenue: p10[], p50[], p90[] by week (a tenth of the draws is at or below p10)
+range             draws, seed; cash, doors, revenue: p10[], p50[], p90[] by week (a tenth of the draws is at most p10)
   lowestCash      p10, p50, p90 of the lowest cash within a week
   chanceCashOut   share of draws whose cash falls below 0, with the plan's funding
   need            p50, p80, p95 without new funding: 80 % of draws need no more than p80
