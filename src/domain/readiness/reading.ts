@@ -186,14 +186,16 @@ function gateReading({ gate, time, days, critical, holds }: GateArgs): GateReadi
   const dateAt = (place: number) => isoDateOf(days.dayAt(place));
   const asked = !isDone && Number.isFinite(time.latestFinish);
   const length = time.earliestFinish - time.earliestStart;
+  // What takes no time happens on the day that what it waits for ends.
+  const first = length > 0 ? time.earliestStart : Math.max(0, time.earliestStart - 1);
   return {
     id,
     name,
     owner,
     state: state.is,
     daysLeft: length,
-    start: isDone ? null : dateAt(time.earliestStart),
-    finish: isDone ? null : dateAt(Math.max(time.earliestStart, time.earliestFinish - 1)),
+    start: isDone ? null : dateAt(first),
+    finish: isDone ? null : dateAt(Math.max(first, time.earliestFinish - 1)),
     latestStart: asked ? dateAt(length > 0 ? time.latestStart : time.latestStart - 1) : null,
     latestFinish: asked ? dateAt(time.latestFinish - 1) : null,
     slack: asked ? time.slack : null,

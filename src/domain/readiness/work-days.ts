@@ -36,7 +36,7 @@ export function workDaysFrom(anchor: number, calendar: WorkCalendar, closedDays:
   const placeOf = (day: number): number => {
     while (lastAhead < day - 1) stepAhead();
     while (lastBehind > day) stepBehind();
-    return day >= anchor ? countBelow(ahead, day) : -countFrom(behind, day);
+    return day >= anchor ? countBelow(ahead, day) : 0 - countFrom(behind, day);
   };
   return { dayAt, placeOf, isWorked };
 }
