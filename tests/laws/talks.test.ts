@@ -120,9 +120,12 @@ function standing(talk: Talk, terms: Terms): ReadonlyMap<string, Term> {
 }
 
 function expectWithinLimits(talk: Talk, counter: Counter): void {
-  for (const [name, term] of standing(talk, { ...talk.asked, ...counter.terms })) {
+  const stands = standing(talk, { ...talk.asked, ...counter.terms });
+  for (const [name, term] of stands) {
     const limit = talk.limits[name];
     if (limit === undefined) continue;
+    // A promotion that was taken out has no depth and nobody to fund it: what is read then is where a new one starts.
+    if (name.startsWith('promo') && stands.get('promoWeeks')?.value === 0) continue;
     const past = term.better === 'lower' ? term.value - limit : limit - term.value;
     expect(past, `${name} past its limit`).toBeLessThan(1e-6);
   }

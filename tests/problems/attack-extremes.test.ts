@@ -269,6 +269,7 @@ describe('is computed', () => {
     const file = spoiled(({ plan, item, account }) => {
       const supply = { ...item.supply, leadWeeks: 104, coverWeeks: 52, capacityUnitsPerWeek: null };
       plan.horizonWeeks = 260;
+      plan.promise = { ...plan.promise, scans: [], priors: [], reorders: [] }; // they name the item that is replaced
       plan.items = lines(50, (i) => ({ ...item, id: `i${i}`, supply }));
       const listings = lines(50, (i) => ({ ...account.listings[0], itemId: `i${i}` }));
       plan.accounts = lines(60, (n) => ({ ...account, id: `a${n}`, waves: [wave(180, 90)], listings }));

@@ -306,4 +306,4 @@ test('every example, every chain: seven counters, each in a sentence, no figure 
       for (const { what } of offers) expect(what).toMatch(/^[A-Z\d].*\.$/);
     }
   }
-});
+}, 60_000);

@@ -1,6 +1,7 @@
 // Terms of how much of the chain we get, and who bears what does not sell: doors, guaranteed sale.
 // Worked figure: 60 doors in waves of 40 and 20, set to 45, open 40 and 5; set to 80, open 40 and 40 at the second's pace.
 import type { Account } from '../plan/index.ts';
+import { openedBefore } from '../plan/rules/conduct.ts';
 import { withDoors } from '../rollout/solve.ts';
 import { type TermKind, textOf, upToTwice } from './kind.ts';
 
@@ -32,12 +33,30 @@ export const doors: TermKind = {
       value,
     );
     const waves = plan.accounts.find(({ id }) => id === at.account.id)?.waves ?? [];
-    return { ...at.account, waves };
+    return { ...at.account, waves, cuts: cutsWithin({ ...at.account, waves }) };
   },
   assumed: () => null,
 };
 
-function doorsOf({ waves }: Account): number {
+/** Planned closings can't close more than is open by then: they close fewer, or none. */
+function cutsWithin(account: Pick<Account, 'cuts' | 'waves' | 'runningDoors'>): Account['cuts'] {
+  let closed = 0;
+  const most = new Map(
+    [...account.cuts]
+      .sort((x, y) => x.week - y.week)
+      .map(({ id, week, doors }) => {
+        const closes = Math.min(doors, openedBefore(account, week) - closed);
+        closed += closes;
+        return [id, closes];
+      }),
+  );
+  return account.cuts.flatMap((cut) => {
+    const doors = most.get(cut.id) ?? 0;
+    return doors > 0 ? [{ ...cut, doors }] : [];
+  });
+}
+
+function doorsOf({ waves }: Pick<Account, 'waves'>): number {
   return waves.reduce((sum, wave) => sum + wave.doors, 0);
 }
 

@@ -30,7 +30,7 @@ function cutProblems(account: Account, horizonWeeks: number): Problem[] {
         };
       }),
     ...inTime.flatMap((cut): Problem[] => {
-      const open = opened(account, cut.week) - closed;
+      const open = openedBefore(account, cut.week) - closed;
       closed += Math.min(cut.doors, open);
       if (cut.doors <= open) return [];
       return [
@@ -46,7 +46,10 @@ function cutProblems(account: Account, horizonWeeks: number): Problem[] {
 }
 
 /** Doors opened before a week; attrition is not counted, it closes some of them anyway. */
-function opened({ runningDoors, waves }: Account, week: number): number {
+export function openedBefore(
+  { runningDoors, waves }: Pick<Account, 'runningDoors' | 'waves'>,
+  week: number,
+): number {
   const running = runningDoors.reduce((sum, { doors, ageWeeks }) => sum + (-ageWeeks < week ? doors : 0), 0);
   return waves.reduce(
     (sum, { openWeek, doors, doorsPerWeek }) =>
