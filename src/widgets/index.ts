@@ -26,6 +26,7 @@ export * from './Disclosure.tsx';
 export { type FieldFrameProps, OriginTag, type OriginTagProps } from './FieldFrame.tsx';
 export * from './Fields.tsx';
 export * from './Figure.tsx';
+export * from './FoldingRule.tsx';
 export type { StepKind } from './hold-repeat.ts';
 export * from './Keypad.tsx';
 export { type KeypadKey, type Typing, typeKey } from './keypad-typing.ts';

@@ -1,0 +1,77 @@
+// What a computed range says, in words and rows: the chance that cash runs out, what is needed, what moves it most, how
+// far chance alone may have moved that, and how near the quick pass came to the exact one.
+// Worked example: "Cash runs out in 35 % of draws" and "needed at most, in 8 of 10 draws: 61,000".
+import type { Plan } from '../../domain/plan/index.ts';
+import type { Driver, Range } from '../../domain/promise/range/index.ts';
+import type { ScreenSay } from '../shared/screen-say.ts';
+import { chanceText } from './words.ts';
+
+const CAUSE_WORDS: Record<Driver['cause'], string> = {
+  shared: 'What all accounts share',
+  rateOfSale: 'Rate of sale',
+  doors: 'Doors that open',
+  slip: 'Openings that come late',
+  ramp: 'Time until full sales',
+  lateness: 'Payments that come late',
+  goods: 'Cost of goods',
+  deductions: 'Deductions',
+  voids: 'Doors with an empty place',
+  opens: '',
+};
+
+export function causeText(plan: Plan, { cause, account }: Driver): string {
+  if (cause !== 'opens') return CAUSE_WORDS[cause];
+  return `${plan.accounts[account ?? -1]?.name ?? 'An account'} opens`;
+}
+
+/** "+0.62 (0.61 to 0.63)". */
+export function correlationText({ correlation, limits }: Driver, say: ScreenSay): string {
+  const two = (value: number) => say.number(Math.round(value * 100) / 100);
+  const sign = correlation > 0 ? '+' : '';
+  return `${sign}${two(correlation)} (${two(limits.low)} to ${two(limits.high)})`;
+}
+
+/** The spoken fan. */
+export function fanAlt({ cash, weeks }: Range, say: ScreenSay): string {
+  const lowest = cash.p10.reduce((low, value, week) => (value < (cash.p10[low] ?? 0) ? week : low), 0);
+  const last = weeks - 1;
+  const at = (week: number) =>
+    `${say.money(cash.p10[week] ?? 0)} or less in a tenth of the draws, ${say.money(cash.p50[week] ?? 0)} or less in half, ${say.money(cash.p90[week] ?? 0)} or less in nine tenths`;
+  return `Cash as drawn. Worst in ${say.week(lowest)}: ${at(lowest)}. At the end: ${at(last)}.`;
+}
+
+export interface NeedRow {
+  id: string;
+  label: string;
+  text: string;
+  /** How far chance alone may have moved it. */
+  error: string;
+}
+
+export function needRows({ need, monteCarloError }: Range, say: ScreenSay): NeedRow[] {
+  return (['p50', 'p80', 'p95'] as const).map((share) => {
+    const { low, high } = monteCarloError.need[share];
+    return {
+      id: share,
+      label: NEED_WORDS[share],
+      text: say.money(need[share]),
+      error: `${say.money(low)} to ${say.money(high)}`,
+    };
+  });
+}
+
+const NEED_WORDS = {
+  p50: 'Cash needed, enough in half of the draws',
+  p80: 'Enough in 8 of 10',
+  p95: 'Enough in 19 of 20',
+} as const;
+
+/** "in 35 % of the draws (34.1 to 36.0 % by chance alone)". */
+export function cashOutText({ chanceCashOut, monteCarloError, draws }: Range, say: ScreenSay): string {
+  const { low, high } = monteCarloError.chanceCashOut;
+  return `${say.percent(chanceCashOut)} of ${say.count(draws)} draws; as many more might say ${say.percent(low)} to ${say.percent(high)}.`;
+}
+
+export function cashOutFigure({ chanceCashOut }: Range): string {
+  return chanceText(chanceCashOut);
+}
