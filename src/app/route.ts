@@ -6,7 +6,16 @@
 import { BULK_TABLES, type BulkTable } from '../domain/bulk/types.ts';
 
 /** Views of a plan that need no more than the plan. */
-export const PLAN_VIEWS = ['front', 'cash', 'promise', 'roll-out', 'statements', 'lender', 'inputs'] as const;
+export const PLAN_VIEWS = [
+  'front',
+  'cash',
+  'promise',
+  'roll-out',
+  'statements',
+  'lender',
+  'investor',
+  'inputs',
+] as const;
 export type PlanView = (typeof PLAN_VIEWS)[number];
 
 export type Route =

@@ -45,7 +45,7 @@ export function FoldingRule(props: FoldingRuleProps): VNode {
     <figure class="ff-rule" role="img" aria-label={props.alt}>
       <div class="ff-rule-face" aria-hidden="true">
         {flag !== null && <FlagText text={flag.text} share={place(flag.at)} />}
-        <svg class="ff-rule-rods" viewBox={`0 0 ${LENGTH} 44`} preserveAspectRatio="none">
+        <svg class="ff-rule-rods" aria-hidden="true" viewBox={`0 0 ${LENGTH} 44`} preserveAspectRatio="none">
           <Rods {...props} place={place} />
         </svg>
         <div class="ff-rule-pointers">
@@ -92,10 +92,7 @@ function placer(ends: FoldingRuleProps['ends']): (at: number) => number {
 function FlagText({ text, share }: { text: string; share: number }): VNode {
   return (
     <div class="ff-rule-flag">
-      <span
-        class="ff-number"
-        style={{ left: `${100 * share}%`, transform: `translateX(${-100 * share}%)` }}
-      >
+      <span class="ff-number" style={{ left: `${100 * share}%`, transform: `translateX(${-100 * share}%)` }}>
         {text}
       </span>
     </div>
@@ -155,7 +152,7 @@ function ticks(from: number, to: number, top: number): string {
 
 function Pointer({ filled }: { filled: boolean }): VNode {
   return (
-    <svg class="ff-rule-pointer" viewBox="0 0 12 10">
+    <svg class="ff-rule-pointer" aria-hidden="true" viewBox="0 0 12 10">
       <path class={filled ? 'ff-rule-filled' : undefined} d="M1 9L6 1l5 8z" />
     </svg>
   );

@@ -64,11 +64,27 @@ function seriesOf(fan: Fan, plan: FanPictureProps['plan'], perShown: number): Ch
   const line = { colour: 'ours', fill: 'none' } as const;
   return [
     // The tint reaches down to the series that follows.
-    { id: 'p90', label: 'Nine in ten below', values: shown(fan.p90), style: 'thin', colour: 'ours', fill: 'next' },
+    {
+      id: 'p90',
+      label: 'Nine in ten below',
+      values: shown(fan.p90),
+      style: 'thin',
+      colour: 'ours',
+      fill: 'next',
+    },
     { id: 'p10', label: 'One in ten below', values: shown(fan.p10), style: 'thin', ...line },
     { id: 'p50', label: 'Half below', values: shown(fan.p50), style: 'dashed', ...line },
     ...(plan === null
       ? []
-      : [{ id: 'plan', label: 'The plan', values: shown(plan), style: 'step', colour: 'ink', fill: 'none' } as const]),
+      : [
+          {
+            id: 'plan',
+            label: 'The plan',
+            values: shown(plan),
+            style: 'step',
+            colour: 'ink',
+            fill: 'none',
+          } as const,
+        ]),
   ];
 }

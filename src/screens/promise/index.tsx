@@ -1,71 +1,92 @@
-// Promise: is the roll-out claimed believable on the evidence there is? Evidence has no place in a plan yet, so the view
-// says so, and what evidence will be; it shows what the plan claims, and no figure beyond it.
-// Worked example: "This plan claims 350 stores by week 20, selling 6 a store a week."
+// Promise: is what somebody claims believable on the evidence there is? The claim against the range the evidence
+// supports, what would have to be true, the evidence, how far each account is agreed, what hangs on one customer, and
+// the range of the plan drawn many times over.
+// Worked example: 1,900 doors claimed, 340 to 1,120 in 8 of 10 futures: a chance under 5 %, and doors bind first.
 import type { VNode } from 'preact';
-import type { Account } from '../../domain/plan/index.ts';
-import { EmptyState } from '../../widgets/index.ts';
-import { useShown } from '../shared/session-context.ts';
-import { useSay } from '../shared/use-say.ts';
+import { hashOf } from '../../app/route.ts';
+import { ButtonRow, Caution, EmptyState, LinkButton, useWide } from '../../widgets/index.ts';
+import { Part, Whole } from '../ladder/parts.tsx';
+import { type Shown, useShown } from '../shared/session-context.ts';
 import { View } from '../shared/view.tsx';
+import { ClaimPart } from './claim.tsx';
+import { PlacedClaim } from './placed-claim.tsx';
+import { RangePart } from './range.tsx';
+import { AccountStanding } from './standing.tsx';
 import './promise.css';
 
 export function PromiseScreen(): VNode {
+  const shown = useShown();
   return (
-    <View title="Promise" verdict={null}>
-      <EmptyState title="No evidence entered yet, so nothing is said of what this plan promises.">
-        <div class="ff-promise-what">
-          <p>
-            Evidence is what stores have sold: store, week, units. It says which rates of sale are believable,
-            and for how many stores.
-          </p>
-          <p>A friendly word is not a purchase order: doors count by how far they are agreed.</p>
-        </div>
-      </EmptyState>
-      <Claims />
+    <View title="Promise" verdict="promise">
+      {shown !== null && (
+        <Whole older={shown.older}>
+          <PromiseParts shown={shown} />
+        </Whole>
+      )}
     </View>
   );
 }
 
-/** What the plan claims, as it stands in its inputs. */
-function Claims(): VNode | null {
-  const shown = useShown();
-  const say = useSay();
-  if (shown === null || shown.plan.accounts.length === 0) return null;
-  const { plan } = shown;
+/** On a phone what the verdict says comes first; where it is wide it stands between evidence and range. */
+function PromiseParts({ shown }: { shown: Shown }): VNode {
+  const wide = useWide();
+  const middle = (
+    <div class="ff-promise-column" key="reasons">
+      <PlacedClaim shown={shown} />
+      <LeaningPart shown={shown} />
+    </div>
+  );
+  const left = (
+    <div class="ff-promise-column" key="evidence">
+      <AccountsPart shown={shown} />
+      <ClaimPart />
+    </div>
+  );
+  const right = (
+    <div class="ff-promise-column" key="range">
+      <RangePart shown={shown} />
+      <Caution>Computed, not advice. It knows the evidence that was entered, and nothing else.</Caution>
+    </div>
+  );
+  return <div class="ff-promise">{wide ? [left, middle, right] : [middle, left, right]}</div>;
+}
+
+function LeaningPart(_: { shown: Shown }): VNode | null {
+  return null;
+}
+
+function AccountsPart({ shown: { plan } }: { shown: Shown }): VNode {
+  const without = plan.accounts.filter(({ standing }) => standing === null).length;
+  if (plan.accounts.length === 0) {
+    return (
+      <Part title="How far each account is agreed">
+        <EmptyState title="No chain yet. Add one to say how far it is agreed.">
+          <LinkButton kind="primary" href={hashOf({ view: 'inputs', planId: plan.id, sheet: null })}>
+            Add a chain in the inputs
+          </LinkButton>
+        </EmptyState>
+      </Part>
+    );
+  }
   return (
-    <section class="ff-stack" aria-labelledby="claims">
-      <h2 id="claims">What the plan claims</h2>
-      <ul class="ff-claims">
+    <Part title="How far each account is agreed">
+      {without > 0 && (
+        <p class="ff-least">
+          {without === plan.accounts.length ? 'All' : without} of {plan.accounts.length} accounts{' '}
+          {without === 1 ? 'is' : 'are'} taken as planned: their doors count as certain. A friendly word is
+          not a purchase order.
+        </p>
+      )}
+      <div>
         {plan.accounts.map((account) => (
-          <li key={account.id}>
-            <p>
-              {account.name}: {say.count(doorsOf(account))} stores{byWhen(account, say.week)}.
-            </p>
-            {account.listings.map((listing) => (
-              <p key={listing.itemId} class="ff-least ff-quiet">
-                {plan.items.find(({ id }) => id === listing.itemId)?.name}:{' '}
-                {say.number(Number(listing.unitsPerStoreWeek))} a store a week
-              </p>
-            ))}
-          </li>
+          <AccountStanding key={account.id} account={account} note="" />
         ))}
-      </ul>
-    </section>
+      </div>
+      <ButtonRow>
+        <LinkButton href={hashOf({ view: 'investor', planId: plan.id, sheet: null })}>
+          For an investor: all of it on paper
+        </LinkButton>
+      </ButtonRow>
+    </Part>
   );
-}
-
-function doorsOf(account: Account): number {
-  const sum = (counts: readonly { doors: number }[]) => counts.reduce((all, { doors }) => all + doors, 0);
-  return sum(account.waves) + sum(account.runningDoors);
-}
-
-/** The week the last wave is through: its first week and as many as its doors a week take. */
-function byWhen(account: Account, week: (index: number) => string): string {
-  if (account.waves.length === 0) return '';
-  const last = Math.max(
-    ...account.waves.map(
-      ({ openWeek, doors, doorsPerWeek }) => openWeek + Math.ceil(doors / doorsPerWeek) - 1,
-    ),
-  );
-  return ` by ${week(last)}`;
 }

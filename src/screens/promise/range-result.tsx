@@ -9,14 +9,7 @@ import { Figures, Fold } from '../ladder/parts.tsx';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { useSay } from '../shared/use-say.ts';
 import { FanPicture } from './fan.tsx';
-import {
-  cashOutFigure,
-  cashOutText,
-  causeText,
-  correlationText,
-  fanAlt,
-  needRows,
-} from './range-words.ts';
+import { cashOutFigure, cashOutText, causeText, correlationText, fanAlt, needRows } from './range-words.ts';
 
 export type ShownRange = Range & { exactCheck: ExactCheck | null };
 
@@ -74,7 +67,13 @@ export function Drivers({ plan, range }: Pick<RangeResultProps, 'plan' | 'range'
   }));
   return (
     <>
-      <Table caption="What moves the lowest cash most" captionHidden columns={DRIVER_COLUMNS} rows={rows} compact />
+      <Table
+        caption="What moves the lowest cash most"
+        captionHidden
+        columns={DRIVER_COLUMNS}
+        rows={rows}
+        compact
+      />
       <p class="ff-least ff-quiet">Above 0: more of it leaves more cash. Below 0: more of it leaves less.</p>
     </>
   );

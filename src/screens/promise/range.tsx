@@ -28,8 +28,8 @@ export function RangePart({ shown: { plan, results, older } }: { shown: Shown })
     <Part title="How it may come out">
       {shown === null && !isRunning && (
         <p>
-          The same weekly plan, {say.count(RANGE_DRAWS)} times over, each time a little otherwise: what sells, what
-          opens and how late, who pays when, what goods cost.
+          The same weekly plan, {say.count(RANGE_DRAWS)} times over, each time a little otherwise: what sells,
+          what opens and how late, who pays when, what goods cost.
         </p>
       )}
       {view.at === 'trouble' && <p role="alert">{view.trouble}</p>}
@@ -51,7 +51,13 @@ export function RangePart({ shown: { plan, results, older } }: { shown: Shown })
       {shown !== null && (
         <>
           {view.older && <p class="ff-least">Of before the last change.</p>}
-          <RangeResult plan={plan} results={results} range={shown} older={older || view.older} heightRem={14} />
+          <RangeResult
+            plan={plan}
+            results={results}
+            range={shown}
+            older={older || view.older}
+            heightRem={14}
+          />
         </>
       )}
       <Fold label="How far things may come out otherwise">

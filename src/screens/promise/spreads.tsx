@@ -32,7 +32,8 @@ export function SpreadFields(): VNode {
   return (
     <div class="ff-stack">
       <p class="ff-least ff-quiet">
-        Two thirds of the draws lie within these of the plan. Judgement, no source: change what you know better.
+        Two thirds of the draws lie within these of the plan. Judgement, no source: change what you know
+        better.
       </p>
       <Fields base="promise/spreads" specs={[DOORS, ...SPREADS]} />
       {doors === 'asPlanned' && <p class="ff-least">The range takes every door as certain.</p>}

@@ -50,7 +50,9 @@ function Rung({ account }: { account: Account }): VNode {
     const rung = RUNGS.find((each) => each === value);
     if (rung === undefined) {
       if (standing !== null)
-        removal.remove(takenOut(standing), () => session.run(addPart, { path, value: null, notes: [] }, path));
+        removal.remove(takenOut(standing), () =>
+          session.run(addPart, { path, value: null, notes: [] }, path),
+        );
     } else if (standing === null) {
       session.run(addPart, { path, value: blankStanding(rung), notes: notesOf(path, SLIP_GUESSES) }, path);
     } else session.setField(`${path}/rung`, rung);

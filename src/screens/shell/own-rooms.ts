@@ -9,6 +9,5 @@ export { InputsScreen } from '../inputs/index.tsx';
 export { InputsList } from '../inputs/list.tsx';
 export { InputsSheet } from '../inputs/sheet.tsx';
 export { PlansScreen } from '../plans/index.tsx';
-export { PromiseScreen } from '../promise/index.tsx';
 export { SevenScreen } from '../seven/index.tsx';
 export { NotComputed } from './not-computed.tsx';

@@ -1,0 +1,106 @@
+// For an investor: the claim and what speaks for it, on paper. The claim in the range the evidence supports, what would
+// have to be true, store sales, how far each account is agreed with its papers, the range of cash, what hangs on one
+// customer, and what none of it is. Worked example: two pages of A4 for the first example.
+import type { VNode } from 'preact';
+import { hashOf } from '../../app/route.ts';
+import { Button, ButtonRow, Caution, LinkButton } from '../../widgets/index.ts';
+import { Part, Whole } from '../ladder/parts.tsx';
+import { PlacedClaim } from '../promise/placed-claim.tsx';
+import { useRange } from '../promise/range.tsx';
+import { RangeResult } from '../promise/range-result.tsx';
+import { type Shown, useShown } from '../shared/session-context.ts';
+import { useSay } from '../shared/use-say.ts';
+import { View } from '../shared/view.tsx';
+import { AccountsTable } from './accounts-table.tsx';
+import { EvidenceTable } from './evidence-table.tsx';
+import './investor.css';
+
+export function InvestorScreen(): VNode {
+  const shown = useShown();
+  return (
+    <View title="For an investor" verdict="promise">
+      {shown !== null && (
+        <Whole older={shown.older}>
+          <Investor shown={shown} />
+        </Whole>
+      )}
+    </View>
+  );
+}
+
+function Investor({ shown }: { shown: Shown }): VNode {
+  const say = useSay();
+  const { plan } = shown;
+  return (
+    <div class="ff-investor ff-stack">
+      <div>
+        <p class="ff-investor-name">{plan.name}</p>
+        <p class="ff-least ff-quiet">
+          A plan of {plan.horizonWeeks} weeks from {say.date(plan.startDate)}, in {plan.currency}.
+        </p>
+      </div>
+      <Caution>
+        Computed, not advice. It is worked out from what was typed into this plan, and from nothing else; a
+        licensed professional should confirm terms.
+      </Caution>
+      <PlacedClaim shown={shown} />
+      <Part title="What stores sold">
+        <EvidenceTable plan={plan} />
+      </Part>
+      <Part title="How far each account is agreed">
+        <AccountsTable plan={plan} />
+      </Part>
+      <RangePaper shown={shown} />
+      <Part title="What this is not">
+        <ul class="ff-said">
+          <li>
+            No forecast: ranges say how far the evidence reaches, if what it doesn’t hold stays as it is.
+          </li>
+          <li>
+            Chances of accounts are judgement, by how far each is agreed; papers are named, not verified here.
+          </li>
+          <li>
+            A wider range than shown is likely where stores were few, of one chain, or chosen for being good.
+          </li>
+        </ul>
+      </Part>
+      <div class="ff-no-print">
+        <ButtonRow>
+          <Button kind="primary" onPress={() => window.print()}>
+            Print these pages
+          </Button>
+          <LinkButton href={hashOf({ view: 'promise', planId: plan.id, sheet: null })}>
+            Back to Promise
+          </LinkButton>
+        </ButtonRow>
+      </div>
+    </div>
+  );
+}
+
+function RangePaper({ shown: { plan, results, older } }: { shown: Shown }): VNode {
+  const { view, shown, ask } = useRange();
+  return (
+    <Part title="How it may come out">
+      {shown === null && <p>The range of cash has not been drawn.</p>}
+      {shown !== null && (
+        <>
+          {view.older && <p class="ff-least">Of before the last change.</p>}
+          <RangeResult
+            plan={plan}
+            results={results}
+            range={shown}
+            older={older || view.older}
+            heightRem={14}
+          />
+        </>
+      )}
+      {view.at === 'running' && <p class="ff-least ff-no-print">Drawing …</p>}
+      {view.at !== 'running' && (view.at !== 'whole' || view.older) && (
+        <div class="ff-no-print">
+          <Button onPress={ask}>Draw the range</Button>
+        </div>
+      )}
+    </Part>
+  );
+}

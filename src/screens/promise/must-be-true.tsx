@@ -1,0 +1,34 @@
+// What would have to be true for the claim to be kept: each of a few things alone, the rest as the evidence has it, beside
+// what the evidence shows; what binds first is marked.
+// Worked example: "Rate of sale: 9.4 a store a week, seen 6.2 (5.1 to 7.6)" and "Doors a week: 61, planned 24".
+import type { VNode } from 'preact';
+
+export interface MustRow {
+  id: string;
+  label: string;
+  /** What the claim asks for; a sentence where nothing would do. */
+  needed: string;
+  /** What evidence or plan show of it. */
+  seen: string;
+  bindsFirst: boolean;
+  /** Whether what is seen is enough. */
+  isEnough: boolean;
+}
+
+export function MustBeTrue({ rows }: { rows: readonly MustRow[] }): VNode {
+  return (
+    <ul class="ff-must" aria-label="What would have to be true">
+      {rows.map(({ id, label, needed, seen, bindsFirst, isEnough }) => (
+        <li key={id} class={bindsFirst ? 'ff-must-first' : undefined}>
+          <span class="ff-must-label">
+            {label}
+            {bindsFirst && <span class="ff-must-binds ff-label"> binds first</span>}
+            {!bindsFirst && isEnough && <span class="ff-quiet ff-label"> enough</span>}
+          </span>
+          <span class="ff-must-needed ff-number">{needed}</span>
+          <span class="ff-must-seen ff-least ff-quiet">{seen}</span>
+        </li>
+      ))}
+    </ul>
+  );
+}

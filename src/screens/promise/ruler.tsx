@@ -1,0 +1,94 @@
+// The promise ruler: what the evidence supports as a solid length on a folding rule, the claim as a flag on it, today and
+// the plan as pointers; the same figures in a sentence under it.
+// Worked example: 8 of 10 futures have 340 to 1,120 doors by then; the flag at 1,900 stands far past the solid length.
+import type { VNode } from 'preact';
+import { FoldingRule, type RulePointer } from '../../widgets/index.ts';
+import type { ScreenSay } from '../shared/screen-say.ts';
+import { useSay } from '../shared/use-say.ts';
+import { rodEnds } from './scale.ts';
+import { amountText, type Claim } from './words.ts';
+
+/** Where a claim stands in what the evidence supports; all amounts in what it counts (revenue in whole money). */
+export interface RulerFigures {
+  of: Claim['of'];
+  low80: number;
+  high80: number;
+  low95: number;
+  high95: number;
+  middle: number;
+  claimed: number;
+  planned: number | null;
+  today: number | null;
+}
+
+export function PromiseRuler({ figures }: { figures: RulerFigures }): VNode {
+  const say = useSay();
+  const { of, low80, high80, low95, high95, middle, claimed, planned, today } = figures;
+  const most = Math.max(high95, claimed, planned ?? 0, today ?? 0);
+  const pointers: RulePointer[] = [];
+  if (planned !== null)
+    pointers.push({ at: planned, text: `planned ${bare(of, planned, say)}`, filled: true });
+  if (today !== null) pointers.push({ at: today, text: `today ${bare(of, today, say)}`, filled: false });
+  return (
+    <div class="ff-promise-ruler">
+      <FoldingRule
+        alt={rulerText(figures, say)}
+        ends={rodEnds(most, of === 'doors').map((at) => ({ at, text: bare(of, at, say) }))}
+        solid={{ low: low80, high: high80 }}
+        thin={{ low: low95, high: high95 }}
+        middle={middle}
+        flag={{ at: claimed, text: `claimed ${bare(of, claimed, say)}` }}
+        pointers={pointers}
+      />
+      <dl class="ff-promise-lengths">
+        <div>
+          <dt>
+            <span class="ff-length-solid" aria-hidden="true" /> 8 of 10 futures
+          </dt>
+          <dd class="ff-number">
+            {bare(of, low80, say)} to {bare(of, high80, say)}
+          </dd>
+        </div>
+        <div>
+          <dt>
+            <span class="ff-length-thin" aria-hidden="true" /> 19 of 20
+          </dt>
+          <dd class="ff-number">
+            {bare(of, low95, say)} to {bare(of, high95, say)}
+          </dd>
+        </div>
+        <div>
+          <dt>Half of them at least</dt>
+          <dd class="ff-number">{bare(of, middle, say)}</dd>
+        </div>
+      </dl>
+    </div>
+  );
+}
+
+/** Without its unit: the heading says what is counted. */
+function bare(of: Claim['of'], amount: number, say: ScreenSay): string {
+  return amountText(of, amount, say).replace(/ (?:doors|units)$/, '');
+}
+
+/** The picture, spoken. */
+export function rulerText(figures: RulerFigures, say: ScreenSay): string {
+  const { of, low80, high80, middle, claimed, planned, today } = figures;
+  const text = (amount: number) => amountText(of, amount, say);
+  const against =
+    claimed > high80
+      ? 'above that'
+      : claimed < low80
+        ? 'below that'
+        : claimed > middle
+          ? 'in its upper half'
+          : 'in its lower half';
+  return [
+    `The evidence supports ${text(low80)} to ${text(high80)} in 8 of 10 futures, half of them at least ${text(middle)}.`,
+    `The claim of ${text(claimed)} stands ${against}.`,
+    planned === null ? '' : `Planned: ${text(planned)}.`,
+    today === null ? '' : `Today: ${text(today)}.`,
+  ]
+    .filter((sentence) => sentence !== '')
+    .join(' ');
+}
