@@ -5,7 +5,7 @@ import { useMemo } from 'preact/hooks';
 import type { Plan } from '../../domain/plan/index.ts';
 import { chanceOf } from '../../domain/promise/rungs.ts';
 import { Table, type TableColumn, type TableRow } from '../../widgets/index.ts';
-import { chanceText, plannedDoors, rungText, slipText } from '../promise/words.ts';
+import { doorsText, rungText, slipText } from '../promise/words.ts';
 import { useSay } from '../shared/use-say.ts';
 
 const COLUMNS: readonly TableColumn[] = [
@@ -27,8 +27,8 @@ export function AccountsTable({ plan }: { plan: Plan }): VNode {
           cells: [
             name,
             rungText(standing),
-            say.count(plannedDoors(account)),
-            standing === null ? 'certain' : chanceText(chanceOf(account)),
+            doorsText(account, say),
+            standing === null ? 'certain' : say.percent(chanceOf(account)),
             slipText(standing),
           ],
         };

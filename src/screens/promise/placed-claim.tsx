@@ -1,54 +1,58 @@
-// The claim placed: its chance, the ruler, what would have to be true, and multiples of what runs today; or what is
-// missing for that. Worked example: "15 % · 1,900 doors by 1 Oct 2027 · 4.2 times today's 450".
+// The claim placed: the ruler, where the claim lies on it, what would have to be true, multiples of what runs today; or
+// what is missing for that. Worked example: 170 doors claimed by 29 Jun 2026, above 55 % of futures.
 import type { VNode } from 'preact';
-import { Caution, EmptyState } from '../../widgets/index.ts';
+import { useMemo } from 'preact/hooks';
+import type { NotPlaced } from '../../domain/promise/place-claim.ts';
+import { EmptyState } from '../../widgets/index.ts';
 import { Part } from '../ladder/parts.tsx';
 import type { Shown } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
-import { MustBeTrue } from './must-be-true.tsx';
 import { placedOf } from './placed.ts';
 import { PromiseRuler } from './ruler.tsx';
 import { claimText } from './words.ts';
 
+const MISSING: Record<NotPlaced, string> = {
+  noClaim: 'No claim yet. Add what was promised: doors, units or revenue, and by when.',
+  noEvidence: 'Nothing speaks for the claim yet. Say how far each account is agreed, or add store sales.',
+  beforeStart: 'The claim is for a date before the plan begins. Give it a date inside the plan.',
+  pastEnd:
+    'The claim is for a date after the plan’s last week. Give the plan more weeks, or the claim a nearer date.',
+};
+
 export function PlacedClaim({ shown }: { shown: Shown }): VNode {
   const say = useSay();
-  const { plan } = shown;
+  const { plan, results } = shown;
   const { claim } = plan.promise;
+  const placed = useMemo(() => placedOf(plan, results, say), [plan, results, say]);
   if (claim === null) {
     return (
-      <EmptyState title="No claim yet. Add what was promised: doors, units or revenue, and by when.">
+      <EmptyState title={MISSING.noClaim}>
         <p class="ff-least">Then it is placed in what the evidence supports.</p>
       </EmptyState>
     );
   }
-  const placed = placedOf(shown, say);
   return (
-    <>
-      <Part title="The claim in what the evidence supports">
-        <p>
-          <strong>{claimText(plan, claim, say)}</strong>
-          {claim.who !== '' && <span class="ff-quiet">, so {claim.who}</span>}
-        </p>
-        {placed !== null && (
-          <>
-            <PromiseRuler figures={placed.ruler} />
-            <p>{placed.sentence}</p>
-          </>
-        )}
-      </Part>
-      {placed !== null && (
-        <Part title="What would have to be true">
-          <MustBeTrue rows={placed.rows} />
-          <p class="ff-least ff-quiet">Each alone, with all else as the evidence has it.</p>
-        </Part>
+    <Part title="The claim in what the evidence supports">
+      <p>
+        <strong>{claimText(plan, claim, say)}</strong>
+        {claim.who !== '' && <span class="ff-quiet ff-promise-who"> {claim.who}</span>}
+      </p>
+      {placed.why === null ? (
+        <>
+          <PromiseRuler figures={placed.ruler} />
+          <div class="ff-said">
+            {placed.sentences.map((sentence) => (
+              <p key={sentence}>{sentence}</p>
+            ))}
+          </div>
+        </>
+      ) : (
+        <EmptyState title={MISSING[placed.why]}>
+          <p class="ff-least">
+            A friendly word is not a purchase order: doors count by how far they are agreed.
+          </p>
+        </EmptyState>
       )}
-      {placed !== null && placed.warnings.length > 0 && (
-        <div class="ff-promise-warnings">
-          {placed.warnings.map((sentence) => (
-            <Caution key={sentence}>{sentence}</Caution>
-          ))}
-        </div>
-      )}
-    </>
+    </Part>
   );
 }

@@ -1,60 +1,64 @@
-// STAND-IN
-
+// The claim placed, as the view shows it: the ruler's figures and the sentences under it, from what the model says.
+// Worked example: 170 doors claimed, 0 to 180 in 8 of 10 futures, half of them at least 159: "The claim lies above 55 % of
+// futures, and is 21 times the 8 doors of today."
+import type { Plan } from '../../domain/plan/index.ts';
+import { chanceWords } from '../../domain/promise/chance-words.ts';
+import { type NotPlaced, type PlacedClaim, placeClaim } from '../../domain/promise/place-claim.ts';
+import type { Results } from '../../domain/results.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
-import type { Shown } from '../shared/session-context.ts';
-import type { MustRow } from './must-be-true.tsx';
 import type { RulerFigures } from './ruler.tsx';
+import { amountText, type Claim } from './words.ts';
 
-export interface Placed {
-  ruler: RulerFigures;
-  sentence: string;
-  rows: MustRow[];
-  warnings: string[];
+export type Placed =
+  | { why: NotPlaced; claim: PlacedClaim | null }
+  | { why: null; claim: PlacedClaim; ruler: RulerFigures; sentences: string[] };
+
+export function placedOf(plan: Plan, results: Results, say: ScreenSay): Placed {
+  const placing = placeClaim(plan, results.pass);
+  if (placing.placed === null) return { why: placing.why, claim: null };
+  const { placed } = placing;
+  return {
+    why: null,
+    claim: placed,
+    ruler: rulerOf(plan, placed),
+    sentences: sentencesOf(plan, placed, say),
+  };
 }
 
-export function placedOf(shown: Shown, say: ScreenSay): Placed | null {
-  const claim = shown.plan.promise.claim;
-  if (claim === null) return null;
+function rulerOf(plan: Plan, { claim, at, planned }: PlacedClaim): RulerFigures {
   return {
-    ruler: {
-      of: claim.of,
-      low80: 340,
-      high80: 1120,
-      low95: 180,
-      high95: 1400,
-      middle: 720,
-      claimed: Number(claim.amount),
-      planned: 1950,
-      today: 450,
-    },
-    sentence: 'The claim is above 95 % of what the evidence supports, and 4.2 times today’s 450.',
-    rows: [
-      {
-        id: 'doors',
-        label: 'Doors a week',
-        needed: '61',
-        seen: 'planned 24 at most',
-        bindsFirst: true,
-        isEnough: false,
-      },
-      {
-        id: 'rate',
-        label: 'Rate of sale',
-        needed: '9.4',
-        seen: 'seen 6.2 (5.1 to 7.6 in 8 of 10)',
-        bindsFirst: false,
-        isEnough: false,
-      },
-      {
-        id: 'capacity',
-        label: 'Capacity a week',
-        needed: '4,100 units',
-        seen: 'has 5,000',
-        bindsFirst: false,
-        isEnough: true,
-      },
-      { id: 'cash', label: 'Cash', needed: '91,000', seen: 'has 36,000', bindsFirst: false, isEnough: false },
-    ],
-    warnings: ['All stores are of Corner: shoppers of other chains may buy more, or less.'],
+    of: claim.of,
+    low80: at(0.1),
+    high80: at(0.9),
+    low95: at(0.025),
+    high95: at(0.975),
+    middle: at(0.5),
+    claimed: Number(claim.amount),
+    planned,
+    today: claim.of === 'doors' ? (plan.promise.runRate?.doors ?? null) : null,
   };
+}
+
+function sentencesOf(plan: Plan, placed: PlacedClaim, say: ScreenSay): string[] {
+  const { claim, percentile, expected, planned } = placed;
+  const { promiseFailsBelowRate: fails, promiseTightBelowRate: tight } = plan.thresholds;
+  const lines = [1 - Number(fails), 1 - Number(tight)];
+  const above = chanceWords(percentile, say.percent, lines);
+  const amount = Number(claim.amount);
+  const text = (value: number) => amountText(claim.of, value, say);
+  const sentences = [`The claim lies above ${above} of futures; on average they come to ${text(expected)}.`];
+  if (planned < amount)
+    sentences.push(`Even with everything on time the plan itself comes to ${text(planned)} by then.`);
+  const times = todayWords(plan, claim, say);
+  if (times !== null) sentences.push(times);
+  return sentences;
+}
+
+/** How many times of what runs today, where that was said. */
+function todayWords({ promise: { runRate } }: Plan, { of, amount }: Claim, say: ScreenSay): string | null {
+  const doors = runRate?.doors ?? null;
+  if (of !== 'doors' || runRate === null || doors === null || doors === 0) return null;
+  const times = Number(amount) / doors;
+  const text = say.number(times >= 10 ? Math.round(times) : Math.round(times * 10) / 10);
+  return `It is ${text} times the ${say.count(doors)} ${doors === 1 ? 'door' : 'doors'} of ${say.date(runRate.asOf)}.`;
 }

@@ -37,7 +37,7 @@ export function RangeResult({ plan, results, range, older, heightRem }: RangeRes
       <Figures>
         <Figure
           label="Chance that cash runs out"
-          value={cashOutFigure(range)}
+          value={cashOutFigure(range, say)}
           note={cashOutText(range, say)}
           older={older}
         />

@@ -2,9 +2,9 @@
 // far chance alone may have moved that, and how near the quick pass came to the exact one.
 // Worked example: "Cash runs out in 35 % of draws" and "needed at most, in 8 of 10 draws: 61,000".
 import type { Plan } from '../../domain/plan/index.ts';
+import { chanceWords } from '../../domain/promise/chance-words.ts';
 import type { Driver, Range } from '../../domain/promise/range/index.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
-import { chanceText } from './words.ts';
 
 const CAUSE_WORDS: Record<Driver['cause'], string> = {
   shared: 'What all accounts share',
@@ -72,6 +72,6 @@ export function cashOutText({ chanceCashOut, monteCarloError, draws }: Range, sa
   return `${say.percent(chanceCashOut)} of ${say.count(draws)} draws; as many more might say ${say.percent(low)} to ${say.percent(high)}.`;
 }
 
-export function cashOutFigure({ chanceCashOut }: Range): string {
-  return chanceText(chanceCashOut);
+export function cashOutFigure({ chanceCashOut }: Range, say: ScreenSay): string {
+  return chanceWords(chanceCashOut, say.percent);
 }

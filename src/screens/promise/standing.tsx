@@ -11,7 +11,7 @@ import { Fold, useRemoval } from '../ladder/parts.tsx';
 import { today } from '../shared/moment.ts';
 import { useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
-import { AS_PLANNED, chanceText, plannedDoors, RUNG_WORDS, RUNGS, rungText, slipText } from './words.ts';
+import { AS_PLANNED, doorsText, RUNG_WORDS, RUNGS, rungText, slipText } from './words.ts';
 
 /** Slips of a standing that was just begun (judgement): late more often than early, by a month or two at most. */
 const SLIP_LIKELY_WEEKS = 2;
@@ -27,10 +27,9 @@ const SLIP_GUESSES = ['slipLikelyWeeks', 'slipMostWeeks'].map((field) => ({
 export function AccountStanding({ account, note }: { account: Account; note: string }): VNode {
   const say = useSay();
   const { standing } = account;
-  const doors = plannedDoors(account);
-  const chance = standing === null ? '' : ` · ${chanceText(chanceOf(account))}`;
+  const chance = standing === null ? '' : ` · ${say.percent(chanceOf(account))}`;
   return (
-    <Fold label={account.name} value={`${rungText(standing)} · ${say.count(doors)} doors${chance}`}>
+    <Fold label={account.name} value={`${rungText(standing)} · ${doorsText(account, say)}${chance}`}>
       <div class="ff-stack">
         {note !== '' && <p class="ff-least">{note}</p>}
         <Rung account={account} />

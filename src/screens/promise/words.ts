@@ -1,19 +1,10 @@
-// Words of the Promise view that stand in several of its parts: chances as people say them, how far an account is agreed,
-// amounts of a claim. Worked example: a chance of 0.634 is "65 %", one of 0.012 "under 5 %".
+// Words of the Promise view that stand in several of its parts: how far an account is agreed, how late it may be, the
+// amounts of a claim. Worked example: "1,900 doors open on 1 Oct 2027".
 import type { Account, Plan, Standing } from '../../domain/plan/index.ts';
 import { RUNG_CHANCES } from '../../domain/promise/rungs.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 
 export type Claim = NonNullable<Plan['promise']['claim']>;
-
-/** To 5 %, since nobody knows it better; 0 and 1 only where they are meant so. */
-export function chanceText(chance: number): string {
-  if (chance <= 0) return '0 %';
-  if (chance >= 1) return '100 %';
-  const fives = Math.round(chance * 20) * 5;
-  if (fives === 0) return 'under 5 %';
-  return fives === 100 ? 'over 95 %' : `${fives} %`;
-}
 
 export const RUNG_WORDS: Record<Standing['rung'], string> = {
   orderInHand: 'Order in hand',
@@ -38,6 +29,14 @@ export function slipText(standing: Standing | null): string {
   if (standing === null || standing.slipMostWeeks === 0) return '';
   const { slipLikelyWeeks: likely, slipMostWeeks: most } = standing;
   return `up to ${most} ${most === 1 ? 'week' : 'weeks'} late, most likely ${likely}`;
+}
+
+/** What may open: the doors of its waves; where it has none, those that are open. */
+export function doorsText(account: Account, say: ScreenSay): string {
+  const waves = plannedDoors(account);
+  const open = account.runningDoors.reduce((sum, { doors }) => sum + doors, 0);
+  if (waves === 0) return `${say.count(open)} open`;
+  return `${say.count(waves)} ${waves === 1 ? 'door' : 'doors'}${open === 0 ? '' : `, ${say.count(open)} open`}`;
 }
 
 /** Doors that its waves open. */
