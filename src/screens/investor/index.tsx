@@ -5,14 +5,15 @@ import type { VNode } from 'preact';
 import { hashOf } from '../../app/route.ts';
 import { Button, ButtonRow, Caution, LinkButton } from '../../widgets/index.ts';
 import { Part, Whole } from '../ladder/parts.tsx';
+import { EvidenceTable } from '../promise/evidence-table.tsx';
 import { PlacedClaim } from '../promise/placed-claim.tsx';
 import { useRange } from '../promise/range.tsx';
 import { RangeResult } from '../promise/range-result.tsx';
+import { EvidenceWarnings } from '../promise/warnings.tsx';
 import { type Shown, useShown } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { View } from '../shared/view.tsx';
 import { AccountsTable } from './accounts-table.tsx';
-import { EvidenceTable } from './evidence-table.tsx';
 import './investor.css';
 
 export function InvestorScreen(): VNode {
@@ -46,6 +47,7 @@ function Investor({ shown }: { shown: Shown }): VNode {
       <PlacedClaim shown={shown} />
       <Part title="What stores sold">
         <EvidenceTable plan={plan} />
+        <EvidenceWarnings plan={plan} />
       </Part>
       <Part title="How far each account is agreed">
         <AccountsTable plan={plan} />

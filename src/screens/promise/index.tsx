@@ -4,14 +4,17 @@
 // Worked example: 1,900 doors claimed, 340 to 1,120 in 8 of 10 futures: a chance under 5 %, and doors bind first.
 import type { VNode } from 'preact';
 import { hashOf } from '../../app/route.ts';
+import type { Plan } from '../../domain/plan/index.ts';
 import { ButtonRow, Caution, EmptyState, LinkButton, useWide } from '../../widgets/index.ts';
 import { Part, Whole } from '../ladder/parts.tsx';
 import { type Shown, useShown } from '../shared/session-context.ts';
 import { View } from '../shared/view.tsx';
 import { ClaimPart } from './claim.tsx';
+import { EvidenceTable } from './evidence-table.tsx';
 import { PlacedClaim } from './placed-claim.tsx';
 import { RangePart } from './range.tsx';
 import { AccountStanding } from './standing.tsx';
+import { EvidenceWarnings } from './warnings.tsx';
 import './promise.css';
 
 export function PromiseScreen(): VNode {
@@ -33,11 +36,13 @@ function PromiseParts({ shown }: { shown: Shown }): VNode {
   const middle = (
     <div class="ff-promise-column" key="reasons">
       <PlacedClaim shown={shown} />
+      <EvidenceWarnings plan={shown.plan} />
       <LeaningPart shown={shown} />
     </div>
   );
   const left = (
     <div class="ff-promise-column" key="evidence">
+      <SalesPart plan={shown.plan} />
       <AccountsPart shown={shown} />
       <ClaimPart />
     </div>
@@ -51,12 +56,24 @@ function PromiseParts({ shown }: { shown: Shown }): VNode {
   return <div class="ff-promise">{wide ? [left, middle, right] : [middle, left, right]}</div>;
 }
 
+function SalesPart({ plan }: { plan: Plan }): VNode {
+  return (
+    <Part title="What stores sold">
+      <EvidenceTable plan={plan} />
+      <ButtonRow>
+        <LinkButton href={hashOf({ view: 'bulk', planId: plan.id, table: 'scans', sheet: null })}>
+          Paste store sales
+        </LinkButton>
+      </ButtonRow>
+    </Part>
+  );
+}
+
 function LeaningPart(_: { shown: Shown }): VNode | null {
   return null;
 }
 
 function AccountsPart({ shown: { plan } }: { shown: Shown }): VNode {
-  const without = plan.accounts.filter(({ standing }) => standing === null).length;
   if (plan.accounts.length === 0) {
     return (
       <Part title="How far each account is agreed">
@@ -70,13 +87,6 @@ function AccountsPart({ shown: { plan } }: { shown: Shown }): VNode {
   }
   return (
     <Part title="How far each account is agreed">
-      {without > 0 && (
-        <p class="ff-least">
-          {without === plan.accounts.length ? 'All' : without} of {plan.accounts.length} accounts{' '}
-          {without === 1 ? 'is' : 'are'} taken as planned: their doors count as certain. A friendly word is
-          not a purchase order.
-        </p>
-      )}
       <div>
         {plan.accounts.map((account) => (
           <AccountStanding key={account.id} account={account} note="" />

@@ -13,6 +13,7 @@ import { claimText } from './words.ts';
 
 const MISSING: Record<NotPlaced, string> = {
   noClaim: 'No claim yet. Add what was promised: doors, units or revenue, and by when.',
+  partMissing: 'Still being fetched …',
   noEvidence: 'Nothing speaks for the claim yet. Say how far each account is agreed, or add store sales.',
   beforeStart: 'The claim is for a date before the plan begins. Give it a date inside the plan.',
   pastEnd:

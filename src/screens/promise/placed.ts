@@ -1,6 +1,8 @@
 // The claim placed, as the view shows it: the ruler's figures and the sentences under it, from what the model says.
 // Worked example: 170 doors claimed, 0 to 180 in 8 of 10 futures, half of them at least 159: "The claim lies above 55 % of
 // futures, and is 21 times the 8 doors of today."
+// Claims of units and revenue are worked out by a part that the first screen does without.
+import '../../domain/promise/sales-odds.ts';
 import type { Plan } from '../../domain/plan/index.ts';
 import { chanceWords } from '../../domain/promise/chance-words.ts';
 import { type NotPlaced, type PlacedClaim, placeClaim } from '../../domain/promise/place-claim.ts';

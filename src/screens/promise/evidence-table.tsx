@@ -1,14 +1,13 @@
-// Store sales as a reader needs them: what was seen, the rate of sale it speaks for with its ranges, and where it can't
-// carry a conclusion. Worked example: 8 stores, 52 weeks that count, 6.2 a store a week (5.1 to 7.6 in 8 of 10).
+// Store sales as a reader needs them: what was seen, the rate of sale it speaks for with its ranges.
+// Worked example: 8 stores, 52 weeks that count, 6.2 a store a week (5.1 to 7.6 in 8 of 10).
 import type { VNode } from 'preact';
 import { useMemo } from 'preact/hooks';
 import type { Plan } from '../../domain/plan/index.ts';
 import { evidenceOf, type ItemEvidence, rangeOfNewStores } from '../../domain/promise/evidence.ts';
-import { evidenceWarnings } from '../../domain/promise/warnings.ts';
 import { Table, type TableColumn, type TableRow } from '../../widgets/index.ts';
-import { rateText } from '../promise/words.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { useSay } from '../shared/use-say.ts';
+import { rateText } from './words.ts';
 
 const COLUMNS: readonly TableColumn[] = [
   { key: 'item', label: 'A store a week', kind: 'text' },
@@ -23,30 +22,15 @@ export function EvidenceTable({ plan }: { plan: Plan }): VNode {
   const say = useSay();
   const found = useMemo(() => evidenceOf(plan), [plan]);
   const rows = useMemo(() => found.map((each) => rowOf(plan, each, say)), [found, say]);
-  if (found.length === 0) return <p>No store sales are entered.</p>;
-  const warnings = found.flatMap((each) =>
-    evidenceWarnings(plan, each, say).map(({ code, sentence }) => ({
-      id: `${each.itemId} ${code}`,
-      text: found.length === 1 ? sentence : `${nameOf(plan, each)}: ${sentence}`,
-    })),
-  );
+  if (found.length === 0) return <p>No store sales yet: they are store, week and units.</p>;
   return (
-    <>
-      <Table
-        caption="Rates of sale that store sales speak for"
-        captionHidden
-        columns={COLUMNS}
-        rows={rows}
-        compact
-      />
-      {warnings.length > 0 && (
-        <ul class="ff-said" aria-label="What the evidence can’t carry">
-          {warnings.map(({ id, text }) => (
-            <li key={id}>{text}</li>
-          ))}
-        </ul>
-      )}
-    </>
+    <Table
+      caption="Rates of sale that store sales speak for"
+      captionHidden
+      columns={COLUMNS}
+      rows={rows}
+      compact
+    />
   );
 }
 

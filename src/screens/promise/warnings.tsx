@@ -1,0 +1,45 @@
+// Where the evidence can't carry what is read off it: too few stores, all of one chain, falling sales, accounts whose
+// doors count as certain. Worked example: "All stores are of Corner: shoppers of other chains may buy more, or less."
+import type { VNode } from 'preact';
+import { useMemo } from 'preact/hooks';
+import type { Plan } from '../../domain/plan/index.ts';
+import { evidenceOf } from '../../domain/promise/evidence.ts';
+import { evidenceWarnings } from '../../domain/promise/warnings.ts';
+import { Caution } from '../../widgets/index.ts';
+import type { ScreenSay } from '../shared/screen-say.ts';
+import { useSay } from '../shared/use-say.ts';
+
+export function EvidenceWarnings({ plan }: { plan: Plan }): VNode | null {
+  const say = useSay();
+  const sentences = useMemo(() => [...salesWarnings(plan, say), ...standingWarnings(plan, say)], [plan, say]);
+  if (sentences.length === 0) return null;
+  return (
+    <section class="ff-promise-warnings" aria-label="What the evidence can’t carry">
+      {sentences.map((sentence) => (
+        <Caution key={sentence}>{sentence}</Caution>
+      ))}
+    </section>
+  );
+}
+
+/** Of every item that was seen; named where there are several. */
+export function salesWarnings(plan: Plan, say: ScreenSay): string[] {
+  const found = evidenceOf(plan);
+  return found.flatMap((evidence) => {
+    const name = plan.items.find(({ id }) => id === evidence.itemId)?.name ?? '';
+    const before = found.length === 1 ? '' : `${name}: `;
+    return evidenceWarnings(plan, evidence, say).map(({ sentence }) => `${before}${sentence}`);
+  });
+}
+
+function standingWarnings({ accounts, promise: { claim } }: Plan, say: ScreenSay): string[] {
+  const sure = accounts.filter(({ standing, waves }) => standing === null && waves.length > 0);
+  if (claim === null || sure.length === 0) return [];
+  const all = accounts.filter(({ waves }) => waves.length > 0).length;
+  const which = sure.length === all ? 'Every account' : sure.length === 1 ? (sure[0]?.name ?? '') : '';
+  const subject =
+    which === '' ? `${say.count(sure.length)} of ${say.count(all)} accounts are` : `${which} is`;
+  return [
+    `${subject} taken as planned: those doors count as certain until it is said how far they are agreed.`,
+  ];
+}
