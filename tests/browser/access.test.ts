@@ -26,6 +26,8 @@ const views: Place[] = [
   [`${THREE}/statements`, 'Statements'],
   [`${THREE}/lender`, 'For a lender'],
   [`${THREE}/promise`, 'Promise'],
+  [`${ONE}/promise`, 'Promise'],
+  [`${ONE}/investor`, 'For an investor'],
   [`${ONE}/table`, 'Across the table'],
   [`${THREE}/table`, 'Across the table'],
   [`${ONE}/inputs`, 'Inputs'],

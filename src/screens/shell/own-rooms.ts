@@ -1,5 +1,5 @@
 // The screens that are fetched together, after the first one: they share most of what they are made of, and one fetch is
-// quicker than nine. The four pictures (ladder, deal, cash, roll-out) and "Where from?" are fetches of their own.
+// quicker than eight. The four pictures (ladder, deal, cash, roll-out) and "Where from?" are fetches of their own.
 // Worked example: the first tap on "Start yours" fetches this; from then on all of these are there.
 export { AboutSheet } from '../about/index.tsx';
 export { OwnKeys } from '../front/own-keys.tsx';
