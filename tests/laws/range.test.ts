@@ -12,6 +12,8 @@ import { createRangePool } from '../../src/compute/range-pool.ts';
 import type { RangePort, RangeResponse } from '../../src/compute/range-protocol.ts';
 import { evaluate } from '../../src/domain/evaluate.ts';
 import type { Plan } from '../../src/domain/plan/index.ts';
+import { doorsAt } from '../../src/domain/promise/door-odds.ts';
+import { doorsThen } from '../../src/domain/promise/doors.ts';
 import {
   checkExactly,
   mergeChunks,
@@ -304,5 +306,42 @@ describe('what moves cash, moves it the way it must', () => {
     const last = never.p90.length - 1;
     expect(never.p90[last]).toBeLessThan(sure.p10[last] ?? 0);
     expect(sure.p10).toEqual(sure.p90);
+  });
+});
+
+describe('doors as drawn, beside their exact distribution', () => {
+  /** Doors of doors.ts are convolved from chances and slips; these come out of a generator: they share the chances only. */
+  test.each(['0', '0.3'])('accounts that share %s of their fate', (shared) => {
+    const plan = structuredClone(certain(demo('twelve-chains.json')));
+    Object.assign(plan.promise.spreads, { doors: 'asStanding', sharedRate: shared });
+    plan.accounts.forEach((account, a) => {
+      const chance = String(0.3 + 0.05 * (a % 12));
+      account.standing = {
+        rung: 'saidYes',
+        chance,
+        slipLikelyWeeks: a % 4,
+        slipMostWeeks: 2 + (a % 6),
+        papers: [],
+      };
+    });
+    const { results } = computed(plan);
+    const draws = 4000;
+    const setup = setUpRange({ plan, results, seed: 21 });
+    const { doors } = runChunk(setup, 0, draws);
+    for (const week of [20, 40, 90]) {
+      const { odds, expected } = doorsThen(plan, week);
+      const drawn = doors.slice(week * draws, (week + 1) * draws).sort();
+      const mean = drawn.reduce((sum, each) => sum + each, 0) / draws;
+      const spread = Math.sqrt(odds.reduce((sum, share, n) => sum + share * (n - expected) ** 2, 0));
+      // Four standard errors, and a door for rounding closings by account.
+      expect(Math.abs(mean - expected)).toBeLessThan((4 * spread) / Math.sqrt(draws) + 1);
+      for (const share of [0.1, 0.5, 0.9]) {
+        // The exact distribution has this share, give or take four standard errors, at what was drawn there.
+        const at = drawn[Math.ceil(share * draws) - 1] ?? 0;
+        const error = 4 * Math.sqrt((share * (1 - share)) / draws);
+        expect(at).toBeGreaterThanOrEqual(doorsAt(odds, share - error) - 1);
+        expect(at).toBeLessThanOrEqual(doorsAt(odds, share + error) + 1);
+      }
+    }
   });
 });

@@ -17,6 +17,7 @@ import { CashInputs } from './cash-inputs.tsx';
 import { endSentences } from './cash-words.ts';
 import { Limits } from './limits.tsx';
 import { CashDrawing } from './picture.tsx';
+import { CashRange } from './range.tsx';
 import { BalancesTable, FlowsTable } from './series-table.tsx';
 import { Solves } from './solves.tsx';
 import { WeekRead } from './week.tsx';
@@ -44,6 +45,7 @@ function CashParts({ shown }: { shown: Shown }): VNode {
   const picture = (
     <div class="ff-column ff-cash-picture" key="picture">
       <CashDrawing plan={plan} results={results} week={week} onWeek={setChosen} />
+      <CashRange />
       <Ends shown={shown} />
       {wide && <RollOutBelow shown={shown} week={week} />}
     </div>

@@ -2,14 +2,17 @@
 // that reads any week. Worked figure: −28,115 in week 26 hangs below the water line: need 53,115, have 25,000.
 import type { VNode } from 'preact';
 import { useMemo } from 'preact/hooks';
+import { rangeFor } from '../../app/range.ts';
 import type { Plan } from '../../domain/plan/index.ts';
 import type { Results } from '../../domain/results.ts';
 import { CashPicture } from '../../widgets/index.ts';
 import { tick } from '../deal/curve.tsx';
 import { captionOf, useSettled } from '../ladder/settled.ts';
+import { useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { altOf, noteOf, tagOf } from './cash-words.ts';
 import { lanesOf } from './lanes.ts';
+import { fanWords, useCashFan } from './range.tsx';
 import { WEEK_COLUMNS, weekRows } from './week-rows.ts';
 
 export interface CashDrawingProps {
@@ -28,13 +31,15 @@ export function CashDrawing({ plan, results, week, onWeek }: CashDrawingProps): 
   const xLabels = useMemo(() => values.map((_, index) => String(index)), [values]);
   const rows = useSettled([pass, say], () => weekRows(pass, reading.lowestWeek, say));
   const lanes = useMemo(() => lanesOf({ plan, results, say }), [plan, results, say]);
+  const fan = useCashFan(perMinor);
+  const { range } = rangeFor(useSession()).view.value;
   const formatTick = useMemo(() => (value: number) => tick(value, say), [say]);
   return (
     <CashPicture
-      alt={altOf(results, say)}
+      alt={`${altOf(results, say)} ${fanWords(fan.length === 0 ? null : range, say)}`.trim()}
       balanceLabel="Cash at the week’s end"
       values={values}
-      range={[]}
+      range={fan}
       xLabels={xLabels}
       formatTick={formatTick}
       low={{
