@@ -38,6 +38,7 @@ export function FrontScreen(): VNode | null {
         {plan.lesson !== '' && <p class="ff-front-lesson">{plan.lesson}</p>}
         <Verdicts shown={shown} />
         <Keys />
+        <LazyScreen name="frontReadiness" quiet />
         <LazyScreen name="frontTurns" quiet />
         {!wide && <LazyScreen name="frontFoot" quiet />}
       </div>

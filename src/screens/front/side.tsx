@@ -28,6 +28,9 @@ export function FrontFoot(): VNode {
         <LinkButton kind="quiet" href={hashOf({ view: 'roll-out', planId: plan.id, sheet: null })}>
           Roll-out
         </LinkButton>
+        <LinkButton kind="quiet" href={hashOf({ view: 'readiness', planId: plan.id, sheet: null })}>
+          Readiness
+        </LinkButton>
         <LinkButton kind="quiet" href={hashOf({ view: 'statements', planId: plan.id, sheet: null })}>
           Statements
         </LinkButton>

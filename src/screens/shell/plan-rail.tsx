@@ -14,6 +14,7 @@ type TagView =
   | 'deal'
   | 'cash'
   | 'roll-out'
+  | 'readiness'
   | 'statements'
   | 'promise'
   | 'table'
@@ -25,6 +26,7 @@ const TAGS: readonly { view: TagView; label: string; verdict: VerdictName | null
   { view: 'deal', label: 'Deal', verdict: 'deal', onPhone: true },
   { view: 'cash', label: 'Cash', verdict: 'cash', onPhone: true },
   { view: 'roll-out', label: 'Roll-out', verdict: null, onPhone: false },
+  { view: 'readiness', label: 'Readiness', verdict: null, onPhone: false },
   { view: 'statements', label: 'Statements', verdict: null, onPhone: false },
   { view: 'promise', label: 'Promise', verdict: 'promise', onPhone: true },
   { view: 'table', label: 'Table', verdict: null, onPhone: true },
