@@ -3,7 +3,7 @@
 // Worked example: createSession(browserDeps({ evaluate, examples, update }))
 import { createComputer } from '../compute/computer.ts';
 import type { Gate } from '../plan-format/index.ts';
-import { askPersistent, downloadFile, openStore, openTabs } from '../storage/index.ts';
+import { askPersistent, downloadFile, fileSharing, openStore, openTabs } from '../storage/index.ts';
 import type { Device, SessionDeps } from './core.ts';
 import type { HistoryPort } from './navigation.ts';
 
@@ -71,6 +71,7 @@ function browserDevice(): Device {
       addEventListener('pagehide', tell);
     },
     download: downloadFile,
+    share: fileSharing(),
     askPersistent,
   };
 }

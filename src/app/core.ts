@@ -24,6 +24,8 @@ export interface Device {
   /** Called when the page may be about to go: hidden, or left. */
   onHide: (tell: () => void) => void;
   download: (file: PlanFile) => void;
+  /** Hands a file to another app of the device; null where the device can't. */
+  share: ((file: PlanFile) => Promise<void>) | null;
   askPersistent: () => Promise<boolean>;
 }
 

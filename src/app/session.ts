@@ -139,6 +139,8 @@ function around(core: Core) {
     closeSheet: () => closeSheet(core),
     dismiss: (id: string) => dismiss(state.notices, id),
     download: (file: PlanFile) => core.deps.device.download(file),
+    canShare: core.deps.device.share !== null,
+    share: async (file: PlanFile) => core.deps.device.share?.(file),
     /** For the boundary that catches what a screen throws. */
     reportBug: (error: unknown) => reportBug(core, error, state.plan.value),
     clearBug: () => {

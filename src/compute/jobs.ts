@@ -8,6 +8,7 @@ import { landedOf } from '../domain/ladder/landed.ts';
 import { lenderTrials } from '../domain/lender/index.ts';
 import type { Plan } from '../domain/plan/index.ts';
 import { fine, type Outcome } from '../domain/problems.ts';
+import { chancesFor, readinessFor, slipCostsOf } from '../domain/readiness/index.ts';
 import { leastOpeningCash, mostDoors, type SolveArgs } from '../domain/rollout/solve.ts';
 import { BESIDE_GUESSES, besideOffers } from '../domain/talks/beside.ts';
 import { countersFor, worthOf } from '../domain/talks/index.ts';
@@ -22,6 +23,7 @@ export function jobAnswer(job: Job): Outcome<Answers[keyof Answers]> {
   if (job.kind === 'counters') return countersFor(job.args);
   if (job.kind === 'worth') return worthOf(job.args);
   if (job.kind === 'beside') return besideOffers({ ...job, guesses: BESIDE_GUESSES });
+  if (job.kind === 'readyChances') return fine(chancesFor(job.plan, job.today));
   const evaluated = evaluate(job.plan, sayFor);
   if (!evaluated.ok) return evaluated;
   const results = evaluated.value;
@@ -29,6 +31,9 @@ export function jobAnswer(job: Job): Outcome<Answers[keyof Answers]> {
     return fine({ amount: results.reading.cashNeed, week: results.reading.cashNeedWeek });
   }
   if (job.kind === 'lenderTrials') return fine(lenderTrials(job.plan, results, job.week));
+  if (job.kind === 'slipCosts') {
+    return fine(slipCostsOf(job.plan, results, readinessFor(job.plan, job.today, job.extraDays)));
+  }
   if (job.kind === 'lifts') return fine(liftsFrom(job.plan, results));
   if (job.kind === 'answerSolves') return fine(answerSolves(job.plan, results));
   if (job.kind === 'leansOn') return fine(leansOn({ plan: job.plan, results, sayFor }));

@@ -3,6 +3,7 @@
 import type { AnswerSolves, Lifts } from '../domain/answers/types.ts';
 import type { LenderTrials } from '../domain/lender/types.ts';
 import type { Plan } from '../domain/plan/index.ts';
+import type { Chances, SlipCosts } from '../domain/readiness/index.ts';
 import type { LeansOn, VerdictName } from '../domain/results.ts';
 import type { LeastOpeningCash, MostDoors } from '../domain/rollout/solve.ts';
 import type { BesideOffer } from '../domain/talks/beside-types.ts';
@@ -17,6 +18,9 @@ export type Job =
   | { kind: 'beside'; plan: Plan; accountId: string; reviewWeeks: number }
   | { kind: 'lenderTrials'; plan: Plan; week: number }
   | { kind: 'leansOn'; plan: Plan }
+  /** As of a day (YYYY-MM-DD); `extraDays`: working days by which gates slip, by id. */
+  | { kind: 'slipCosts'; plan: Plan; today: string; extraDays: Readonly<Record<string, number>> }
+  | { kind: 'readyChances'; plan: Plan; today: string }
   | { kind: 'lifts'; plan: Plan }
   | { kind: 'answerSolves'; plan: Plan }
   | { kind: 'mostDoors'; plan: Plan; accountId: string }
@@ -38,6 +42,8 @@ export interface Answers {
   lifts: Lifts;
   answerSolves: AnswerSolves;
   lenderTrials: LenderTrials;
+  slipCosts: SlipCosts;
+  readyChances: Chances;
   leansOn: Record<VerdictName, LeansOn | null>;
   mostDoors: MostDoors | null;
   leastOpeningCash: LeastOpeningCash;

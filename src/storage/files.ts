@@ -49,11 +49,9 @@ function textReader(): Promise<typeof import('../plan-format/text.ts') | null> {
   return import('../plan-format/text.ts').catch(() => null);
 }
 
-/** Hands a file (a plan, or a table by its name's ending) to the person through the browser's download. */
+/** Hands a file (a plan, or a table or calendar by its name's ending) to the person through the browser's download. */
 export function downloadFile({ name, text }: PlanFile): void {
-  const address = URL.createObjectURL(
-    new Blob([text], { type: name.endsWith('.csv') ? 'text/csv' : 'application/json' }),
-  );
+  const address = URL.createObjectURL(new Blob([text], { type: typeOf(name) }));
   const link = document.createElement('a');
   link.href = address;
   link.download = name;
@@ -63,6 +61,19 @@ export function downloadFile({ name, text }: PlanFile): void {
   link.remove();
   // The browser takes its own hold of the data with the click, but some do so a moment late.
   setTimeout(() => URL.revokeObjectURL(address), 60_000);
+}
+
+function typeOf(name: string): string {
+  if (name.endsWith('.csv')) return 'text/csv';
+  return name.endsWith('.ics') ? 'text/calendar' : 'application/json';
+}
+
+/** Hands a calendar file to another app of the device; null where the browser can't. Giving up halfway is no trouble. */
+export function fileSharing(): ((file: PlanFile) => Promise<void>) | null {
+  const fileOf = ({ name, text }: PlanFile): File => new File([text], name, { type: typeOf(name) });
+  const can = navigator.canShare?.({ files: [fileOf({ name: 'dates.ics', text: '' })] }) ?? false;
+  if (!can) return null;
+  return (file) => navigator.share({ files: [fileOf(file)], title: file.name }).catch(() => undefined);
 }
 
 function megabytes(bytes: number): string {

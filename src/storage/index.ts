@@ -2,7 +2,7 @@
 // a value or a refusal in words; nothing here knows what a plan means.
 // Worked example: openStore, then listPlans(store), loadPlan(store, id), savePlan(store, {...}).
 
-export { type ChosenFile, downloadFile, readPlanFile } from './files.ts';
+export { type ChosenFile, downloadFile, fileSharing, readPlanFile } from './files.ts';
 export { readMeta, writeMeta } from './meta.ts';
 export { DATABASE_NAME, DATABASE_VERSION, openStore, type PlanRecord, type Store } from './open.ts';
 export { askPersistent } from './persist.ts';

@@ -23,6 +23,7 @@ export type { ChartColour, ChartGeometry, ChartSeries, ChartSpec } from './chart
 export { xOf, yOf } from './chart-spec.ts';
 export { classNames } from './class-names.ts';
 export * from './Disclosure.tsx';
+export { Code, type CodeProps } from './Code.tsx';
 export { type FieldFrameProps, OriginTag, type OriginTagProps } from './FieldFrame.tsx';
 export * from './Fields.tsx';
 export * from './Figure.tsx';

@@ -11,6 +11,7 @@ export const words = {
   less: 'less',
   more: 'more',
   next: 'Next',
+  noSymbol: 'The symbol of this number could not be drawn here.',
   notReady: 'still working it out',
   percent: 'per cent',
   pictureFailed: 'The picture could not be drawn here. Its table has every value.',

@@ -110,6 +110,7 @@ export function around(tabs: Tabs = makeDevice().tab(), hash = ''): Around {
         calls.hide = tell;
       },
       download: (file) => own.downloads.push(file),
+      share: null,
       askPersistent: () => {
         own.persistAsked += 1;
         return Promise.resolve(true);

@@ -4,7 +4,7 @@
 import { dayNumber, isoDateOf, isoWeekOf } from '../../domain/calendar.ts';
 import { retailWeekOf } from '../../domain/calendar-454.ts';
 import type { Gate } from '../../domain/plan/index.ts';
-import type { GateReading, Readiness } from '../../domain/readiness/types.ts';
+import type { GateReading, Readiness } from '../../domain/readiness/index.ts';
 
 export interface GateBar {
   id: string;

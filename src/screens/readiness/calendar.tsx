@@ -5,7 +5,7 @@ import type { VNode } from 'preact';
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { dayNumber } from '../../domain/calendar.ts';
 import type { Plan } from '../../domain/plan/index.ts';
-import type { Readiness } from '../../domain/readiness/types.ts';
+import type { Readiness } from '../../domain/readiness/index.ts';
 import { Disclosure, SelectField, Table, type TableColumn } from '../../widgets/index.ts';
 import { useKept } from '../ladder/kept.ts';
 import { Part } from '../ladder/parts.tsx';

@@ -1,7 +1,7 @@
 // Gates as rows, the late ones first, then by the day on which they have to begin; what is done is folded away. A row opens
 // its gate. Worked example: "start by 9 Mar 2026 · Labels approved · Ana · 2 days late".
 import type { VNode } from 'preact';
-import type { GateReading, Readiness } from '../../domain/readiness/types.ts';
+import type { GateReading, Readiness } from '../../domain/readiness/index.ts';
 import { VerdictMark } from '../../widgets/index.ts';
 import { Fold, Part } from '../ladder/parts.tsx';
 import { useSession } from '../shared/session-context.ts';

@@ -4,7 +4,7 @@
 import type { VNode } from 'preact';
 import { removeGate } from '../../app/commands/readiness.ts';
 import type { Gate } from '../../domain/plan/index.ts';
-import type { Readiness } from '../../domain/readiness/types.ts';
+import type { Readiness } from '../../domain/readiness/index.ts';
 import { Button, ButtonRow, Sheet, TextAreaField } from '../../widgets/index.ts';
 import { Fields } from '../inputs/fields.tsx';
 import { choice, count, text } from '../inputs/specs.ts';

@@ -4,7 +4,7 @@ import type { VNode } from 'preact';
 import { useMemo, useState } from 'preact/hooks';
 import { openLater } from '../../app/commands/readiness.ts';
 import type { Plan } from '../../domain/plan/index.ts';
-import type { SlipCost, WaveReading } from '../../domain/readiness/types.ts';
+import type { SlipCost, WaveReading } from '../../domain/readiness/index.ts';
 import { Button, ButtonRow, WholeNumberField } from '../../widgets/index.ts';
 import { Trouble } from '../inputs/fields.tsx';
 import type { ScreenSay } from '../shared/screen-say.ts';

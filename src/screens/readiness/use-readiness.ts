@@ -2,9 +2,7 @@
 // worker. Worked example: a gate stepped to five days more moves its opening in the same frame, its cost a moment later.
 import { useMemo } from 'preact/hooks';
 import type { Plan } from '../../domain/plan/index.ts';
-import { closedDaysOf, KNOWN_YEARS } from '../../domain/readiness/holidays.ts';
-import { readinessOf } from '../../domain/readiness/reading.ts';
-import type { Readiness } from '../../domain/readiness/types.ts';
+import { type Readiness, readinessFor } from '../../domain/readiness/index.ts';
 import { today } from '../shared/moment.ts';
 import { type Followed, useFollowing } from '../shared/use-following.ts';
 
@@ -13,14 +11,7 @@ export function useReadiness(plan: Plan, slip: { gateId: string; days: number } 
   const now = today();
   const { startDate, horizonWeeks, accounts, items, readiness } = plan;
   return useMemo(
-    () =>
-      readinessOf({
-        plan,
-        today: now,
-        closedDays: closedDaysOf(plan.readiness.calendar),
-        knownYears: KNOWN_YEARS,
-        extraDays: slip === null ? {} : { [slip.gateId]: slip.days },
-      }),
+    () => readinessFor(plan, now, slip === null ? {} : { [slip.gateId]: slip.days }),
     [startDate, horizonWeeks, accounts, items, readiness, now, slip?.gateId, slip?.days],
   );
 }

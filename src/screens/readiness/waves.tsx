@@ -2,7 +2,7 @@
 // planned date and the chain's reset are. Worked example: planned 16 Mar, earliest 23 Mar, 1 week later, 35 %.
 import type { VNode } from 'preact';
 import type { Plan } from '../../domain/plan/index.ts';
-import type { Chances, Readiness, WaveReading } from '../../domain/readiness/types.ts';
+import type { Chances, Readiness, WaveReading } from '../../domain/readiness/index.ts';
 import { Table, type TableColumn, type TableRow } from '../../widgets/index.ts';
 import { Part } from '../ladder/parts.tsx';
 import type { ScreenSay } from '../shared/screen-say.ts';

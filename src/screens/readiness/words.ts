@@ -1,7 +1,7 @@
 // Readiness in words: how a gate stands, what it holds back, by when it has to begin. Days here are working days.
 // Worked example: "starts by 9 Mar, 3 days to spare"; past its latest start "3 days late".
 import type { Gate, Plan } from '../../domain/plan/index.ts';
-import type { GateReading, Readiness } from '../../domain/readiness/types.ts';
+import type { GateReading, Readiness, ReadinessLine } from '../../domain/readiness/index.ts';
 import type { VerdictState } from '../../domain/results.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 
@@ -79,24 +79,12 @@ export function holdsWords(plan: Plan, { holds }: Gate): string {
   return holds.accountIds.map((id) => plan.accounts.find((each) => each.id === id)?.name ?? '').join(', ');
 }
 
-/** The sentence at the head: what is late, what is next. */
-export function headWords(readiness: Readiness, say: ScreenSay): { mark: VerdictState; sentence: string } {
-  const left = readiness.gates.filter(({ state }) => state !== 'done');
-  if (left.length === 0) return { mark: 'holds', sentence: 'Ready. Everything is done.' };
-  const byId = new Map(readiness.gates.map((gate) => [gate.id, gate]));
-  const first = byId.get(readiness.next[0] ?? '');
-  const next =
-    first === undefined ? '' : ` Next: ${first.name}, ${ownerWords(first.owner)}, ${byWhen(first, say)}.`;
-  const late = readiness.late.length;
-  if (late > 0) {
-    const many = late === 1 ? '1 of the things to get ready' : `${late} of the things to get ready`;
-    return { mark: 'fails', sentence: `Late: ${many} began too late, or will.${next}` };
-  }
-  const least = Math.min(...left.flatMap(({ slack }) => (slack === null ? [] : [slack])));
-  if (!Number.isFinite(least)) return { mark: 'holds', sentence: `Nothing holds an opening back.${next}` };
-  const mark = least < TIGHT_DAYS ? 'tight' : 'holds';
-  const room = least === 0 ? 'no day' : dayCount(least, say);
-  return { mark, sentence: `In time, with ${room} to spare.${next}` };
+/** The mark of the whole: late where an opening is; tight where something has little room. */
+export function markOfWhole(readiness: Readiness, { state }: ReadinessLine): VerdictState {
+  if (state === 'none') return 'unknown';
+  if (state === 'late') return 'fails';
+  const rooms = readiness.gates.flatMap(({ slack }) => (slack === null ? [] : [slack]));
+  return rooms.some((slack) => slack < TIGHT_DAYS) ? 'tight' : 'holds';
 }
 
 /** Chances to 5 %, as everywhere; only what never or always happened is 0 or 100 %. */

@@ -3,7 +3,7 @@
 import type { VNode } from 'preact';
 import type { Plan } from '../../domain/plan/index.ts';
 import { HOLIDAY_PLACES } from '../../domain/plan/readiness.ts';
-import type { Readiness } from '../../domain/readiness/types.ts';
+import type { Readiness } from '../../domain/readiness/index.ts';
 import { SelectField, SwitchField } from '../../widgets/index.ts';
 import { Fields, nameIn, Places, Trouble } from '../inputs/fields.tsx';
 import { type FieldSpec, text } from '../inputs/specs.ts';
