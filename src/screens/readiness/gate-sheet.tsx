@@ -60,10 +60,7 @@ function OneGate({ gate, readiness, onGone }: OneGateProps): VNode {
         <Fields base={path} specs={LEAD} />
         <LeadNote gate={gate} path={path} />
       </fieldset>
-      <Fields
-        base={path}
-        specs={[choice('before', 'To be done before', [...BEFORE], { asList: true })]}
-      />
+      <Fields base={path} specs={[choice('before', 'To be done before', [...BEFORE], { asList: true })]} />
       <NeedsFirst gate={gate} path={path} />
       <HoldsBack gate={gate} path={path} />
       <Evidence path={`${path}/evidence`} id={`evidence-${gate.id}`} />

@@ -3,7 +3,15 @@
 import type { VNode } from 'preact';
 import type { Item } from '../../domain/plan/index.ts';
 import { numberFindings, type PackLevel, packLevels } from '../../domain/readiness/index.ts';
-import { Button, Caution, Code, EmptyState, ProblemNote, Table, type TableColumn } from '../../widgets/index.ts';
+import {
+  Button,
+  Caution,
+  Code,
+  EmptyState,
+  ProblemNote,
+  Table,
+  type TableColumn,
+} from '../../widgets/index.ts';
 import { Part as OwnPart } from '../inputs/fields.tsx';
 import { Part } from '../ladder/parts.tsx';
 import { FieldFor } from '../shared/field-for.tsx';
@@ -116,7 +124,9 @@ function Hierarchy({ levels }: { levels: readonly PackLevel[] }): VNode {
     id: level,
     cells: [
       LEVELS[level],
-      index === 0 ? '' : `${say.count(holds)} × ${(LEVELS[levels[index - 1]?.level ?? 'unit'] ?? '').toLowerCase()}`,
+      index === 0
+        ? ''
+        : `${say.count(holds)} × ${(LEVELS[levels[index - 1]?.level ?? 'unit'] ?? '').toLowerCase()}`,
       say.count(units),
       number ?? 'not known',
     ],

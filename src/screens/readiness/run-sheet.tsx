@@ -181,7 +181,9 @@ function FileKeys({ plan, readiness, owner }: FileArgs): VNode {
       <ButtonRow>
         <Button onPress={() => window.print()}>Print</Button>
         <Button onPress={() => session.download(file())}>Save as a calendar file</Button>
-        {session.canShare && <Button onPress={() => void session.share(file())}>Share the calendar file</Button>}
+        {session.canShare && (
+          <Button onPress={() => void session.share(file())}>Share the calendar file</Button>
+        )}
       </ButtonRow>
       <p class="ff-least ff-quiet">
         The calendar that takes the file does the reminding, a week and a day before. A file made later

@@ -4,8 +4,14 @@ import type { VNode } from 'preact';
 import { useMemo, useState } from 'preact/hooks';
 import { addStarters } from '../../app/commands/readiness.ts';
 import type { Plan } from '../../domain/plan/index.ts';
-import { CHANNELS, type Channel, PRODUCT_KINDS, type ProductKind } from '../../domain/readiness/index.ts';
-import { type Suggestion, suggestedGates } from '../../domain/readiness/index.ts';
+import {
+  CHANNELS,
+  type Channel,
+  PRODUCT_KINDS,
+  type ProductKind,
+  type Suggestion,
+  suggestedGates,
+} from '../../domain/readiness/index.ts';
 import { Button, Caution, SelectField, Sheet, SwitchField } from '../../widgets/index.ts';
 import { Trouble } from '../inputs/fields.tsx';
 import { useKept } from '../ladder/kept.ts';

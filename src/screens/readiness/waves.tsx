@@ -49,7 +49,9 @@ export function Waves({ plan, readiness }: { plan: Plan; readiness: Readiness })
       ) : (
         <Table caption="Openings and their dates" captionHidden columns={COLUMNS} rows={rows} compact />
       )}
-      {all !== null && <p role="status">{`All of them as late as today’s state makes them. ${costWords(all, say)}`}</p>}
+      {all !== null && (
+        <p role="status">{`All of them as late as today’s state makes them. ${costWords(all, say)}`}</p>
+      )}
       {costs?.answer.ok === false && <p>{costs.answer.trouble}</p>}
       {chances !== null && <ResetTable plan={plan} chances={chances} />}
       <p class="ff-least ff-quiet">
@@ -80,9 +82,7 @@ function rowOf({ plan, wave, chances, cost, say }: RowArgs): TableRow {
         {openingName(plan, key)}
       </span>,
       say.date(wave.shelfDate),
-      wave.slipWeeks === 0
-        ? 'as planned'
-        : `${say.date(wave.earliest)} · ${weeksLater(wave.slipWeeks, say)}`,
+      wave.slipWeeks === 0 ? 'as planned' : `${say.date(wave.earliest)} · ${weeksLater(wave.slipWeeks, say)}`,
       chance === undefined ? '…' : chanceWords(chance.chance),
       chance === undefined ? '…' : say.date(chance.half),
       chance === undefined ? '…' : say.date(chance.nineOfTen),

@@ -34,7 +34,9 @@ export function WorkDays({ readiness }: { readiness: Readiness }): VNode {
         hint="Those of a part of a country only where it is named; check what your partners keep."
       />
       {unknown.length > 0 && (
-        <p class="ff-least">Holidays of {unknown.join(', ')} aren’t known here: those days count as worked.</p>
+        <p class="ff-least">
+          Holidays of {unknown.join(', ')} aren’t known here: those days count as worked.
+        </p>
       )}
       <Places
         listPath={`${AT}/closed`}
