@@ -37,8 +37,8 @@ export function FrontScreen(): VNode | null {
         <h1 class={wide ? 'ff-front-name' : 'ff-spoken'}>{plan.name}</h1>
         {plan.lesson !== '' && <p class="ff-front-lesson">{plan.lesson}</p>}
         <Verdicts shown={shown} />
-        <Keys />
         <LazyScreen name="frontReadiness" quiet />
+        <Keys />
         <LazyScreen name="frontTurns" quiet />
         {!wide && <LazyScreen name="frontFoot" quiet />}
       </div>

@@ -4,9 +4,9 @@ import type { VNode } from 'preact';
 import type { GateReading, Readiness } from '../../domain/readiness/index.ts';
 import { VerdictMark } from '../../widgets/index.ts';
 import { Fold, Part } from '../ladder/parts.tsx';
-import { useSession } from '../shared/session-context.ts';
+import { usePlan, useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
-import { byWhen, markOf, ownerWords, roomWords, sortDay } from './words.ts';
+import { byWhen, holdsWords, markOf, ownerWords, roomWords, sortDay } from './words.ts';
 
 export function gateSheet(id: string): string {
   return `gate:${id}`;
@@ -76,10 +76,18 @@ function GateRows({ gates }: { gates: readonly GateReading[] }): VNode {
   );
 }
 
+/** Whose openings it holds back, where those aren't all: starters of two chains have the same name. */
+function useHeld(id: string): string | null {
+  const plan = usePlan();
+  const gate = plan.readiness.gates.find((each) => each.id === id);
+  return gate === undefined || gate.holds.by === 'market' ? null : holdsWords(plan, gate);
+}
+
 function GateRow({ gate }: { gate: GateReading }): VNode {
   const session = useSession();
   const say = useSay();
   const mark = markOf(gate);
+  const held = useHeld(gate.id);
   return (
     <button type="button" class="ff-gate" onClick={() => session.openSheet(gateSheet(gate.id))}>
       <span class="ff-gate-mark">
@@ -89,6 +97,7 @@ function GateRow({ gate }: { gate: GateReading }): VNode {
       <span class="ff-gate-when ff-number">{byWhen(gate, say)}</span>
       <span class="ff-gate-note ff-least">
         {ownerWords(gate.owner)}
+        {held !== null && ` · ${held}`}
         {gate.state === 'underWay' && ` · under way, ${gate.daysLeft} to go`}
         {gate.critical && gate.state !== 'done' && ' · on the longest chain'}
       </span>

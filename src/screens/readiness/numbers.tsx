@@ -24,8 +24,12 @@ const LEVELS: Readonly<Record<PackLevel['level'], string>> = {
   unit: 'Unit',
   inner: 'Inner pack',
   case: 'Case',
-  pallet: 'Pallet (SSCC, as an example)',
+  pallet: 'Pallet',
 };
+function lower(level: PackLevel['level']): string {
+  return LEVELS[level].toLowerCase();
+}
+
 const COLUMNS: readonly TableColumn[] = [
   { key: 'level', label: 'What', kind: 'text' },
   { key: 'holds', label: 'Holds', kind: 'number' },
@@ -80,7 +84,7 @@ function Numbers({ item }: { item: Item }): VNode {
           label="Our company prefix"
           kind="text"
           placeholder="not known"
-          hint="Pallets are numbered from it."
+          hint="Pallets are numbered from it (SSCC); the one shown here, with serial number 1, is an example."
         />
         {levels.map((level) => (
           <Proposal key={level.level} path={path} level={level} />
@@ -111,7 +115,7 @@ function Proposal({ path, level: { level, proposed } }: { path: string; level: P
   return (
     <p>
       <Button onPress={take}>
-        Take {proposed} for the {LEVELS[level].toLowerCase()}
+        Take {proposed} for the {lower(level)}
       </Button>
     </p>
   );
@@ -124,9 +128,7 @@ function Hierarchy({ levels }: { levels: readonly PackLevel[] }): VNode {
     id: level,
     cells: [
       LEVELS[level],
-      index === 0
-        ? ''
-        : `${say.count(holds)} × ${(LEVELS[levels[index - 1]?.level ?? 'unit'] ?? '').toLowerCase()}`,
+      index === 0 ? '' : `${say.count(holds)} × ${lower(levels[index - 1]?.level ?? 'unit')}`,
       say.count(units),
       number ?? 'not known',
     ],
@@ -140,7 +142,7 @@ function Symbols({ levels, name }: { levels: readonly PackLevel[]; name: string 
   return (
     <div class="ff-symbols">
       {known.map(({ level, number }) => (
-        <Code key={level} digits={number} label={`${name}, ${LEVELS[level].toLowerCase()}`} />
+        <Code key={level} digits={number} label={`${name}, ${lower(level)}`} />
       ))}
     </div>
   );

@@ -13,30 +13,60 @@ import { useSay } from '../shared/use-say.ts';
 import { useReadiness, useSlipCosts } from './use-readiness.ts';
 import { openingName } from './words.ts';
 
-const SLIP_MOST = 500;
+export const SLIP_MOST = 500;
 
+/** In the sheet of a gate: five days to begin with. */
 export function Slip({ gateId }: { gateId: string }): VNode {
-  const plan = usePlan();
   const [days, setDays] = useState(5);
-  const set = (next: number): void => setDays(Math.max(0, Math.min(SLIP_MOST, next)));
+  return (
+    <fieldset class="ff-place">
+      <legend class="ff-label">If it slips</legend>
+      <SlipFields gateId={gateId} days={days} onDays={setDays} />
+    </fieldset>
+  );
+}
+
+export interface SlipProps {
+  gateId: string;
+  days: number;
+  onDays: (days: number) => void;
+}
+
+export function SlipFields({ gateId, days, onDays }: SlipProps): VNode {
+  const plan = usePlan();
+  const [text, setText] = useState<string | null>(null);
   const planned = useReadiness(plan);
   const slipped = useReadiness(plan, { gateId, days });
+  const read = (typed: string): void => {
+    const known = isDays(typed);
+    setText(known ? null : typed);
+    if (known) onDays(Number(typed));
+  };
   return (
-    <fieldset class="ff-place ff-slip">
-      <legend class="ff-label">If it slips</legend>
+    <div class="ff-slip">
       <WholeNumberField
         label="It takes longer by"
-        value={String(days)}
+        value={text ?? String(days)}
         suffix={days === 1 ? 'working day' : 'working days'}
-        onInput={(text) => {
-          if (/^\d{1,3}$/.test(text.trim())) set(Number(text));
+        problem={
+          text === null
+            ? undefined
+            : `Expected whole working days from 0 to ${SLIP_MOST}. Still showing ${days}.`
+        }
+        onInput={read}
+        onStep={(direction) => {
+          setText(null);
+          onDays(Math.max(0, Math.min(SLIP_MOST, days + direction)));
         }}
-        onStep={(direction) => set(days + direction)}
       />
       <Moved plan={plan} planned={planned.waves} slipped={slipped.waves} />
       <Cost gateId={gateId} days={days} waves={slipped.waves} />
-    </fieldset>
+    </div>
   );
+}
+
+function isDays(text: string): boolean {
+  return /^\s*\d{1,3}\s*$/.test(text) && Number(text) <= SLIP_MOST;
 }
 
 interface MovedProps {

@@ -52,10 +52,12 @@ function isAsked(value: unknown): value is Asked {
   );
 }
 
-/** Until somebody says otherwise: grocery; food where the plan says that it sells food that spoils. */
+/** Until somebody says otherwise: grocery for chains that have openings to come; food where the plan says that it sells food that spoils. */
 function usualFor(plan: Plan): Asked {
   return {
-    channels: Object.fromEntries(plan.accounts.map(({ id }) => [id, 'grocery'])),
+    channels: Object.fromEntries(
+      plan.accounts.filter(({ waves }) => waves.length > 0).map(({ id }) => [id, 'grocery']),
+    ),
     kinds: plan.perishableFood ? ['food'] : [],
   };
 }

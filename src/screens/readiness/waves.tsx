@@ -15,10 +15,10 @@ const COLUMNS: readonly TableColumn[] = [
   { key: 'opening', label: 'Opening', kind: 'text' },
   { key: 'shelf', label: 'Planned', kind: 'number' },
   { key: 'earliest', label: 'Earliest now', kind: 'number' },
+  { key: 'week', label: 'Cost a week', kind: 'number' },
   { key: 'kept', label: 'Date kept', kind: 'number' },
   { key: 'half', label: 'Half of the runs by', kind: 'number' },
   { key: 'most', label: '9 of 10 by', kind: 'number' },
-  { key: 'week', label: 'Cost a week', kind: 'number' },
 ];
 const RESET_COLUMNS: readonly TableColumn[] = [
   { key: 'reset', label: 'Reset', kind: 'text' },
@@ -82,11 +82,19 @@ function rowOf({ plan, wave, chances, cost, say }: RowArgs): TableRow {
         {openingName(plan, key)}
       </span>,
       say.date(wave.shelfDate),
-      wave.slipWeeks === 0 ? 'as planned' : `${say.date(wave.earliest)} · ${weeksLater(wave.slipWeeks, say)}`,
+      wave.slipWeeks === 0 ? (
+        'as planned'
+      ) : (
+        <>
+          {say.date(wave.earliest)}
+          <br />
+          {weeksLater(wave.slipWeeks, say)}
+        </>
+      ),
+      cost,
       chance === undefined ? '…' : chanceWords(chance.chance),
       chance === undefined ? '…' : say.date(chance.half),
       chance === undefined ? '…' : say.date(chance.nineOfTen),
-      cost,
     ],
   };
 }

@@ -34,7 +34,7 @@ export function markOf({ state, slack, late }: GateReading): VerdictState | null
 /** How much room there is. */
 export function roomWords({ state, slack, late }: GateReading, say: ScreenSay): string {
   if (state === 'done') return 'done';
-  if (slack === null) return 'holds back nothing that is still to come';
+  if (slack === null) return 'holds nothing back';
   if (late) return slack < 0 ? `${dayCount(-slack, say)} late` : 'late';
   return slack === 0 ? 'no day to spare' : `${dayCount(slack, say)} to spare`;
 }
