@@ -85,7 +85,7 @@ export function CalendarDrawing({ plan, readiness, drawing, count, onStep }: Dra
               );
             })}
           </div>
-          <div class="ff-gate-foot">
+          <div class={shelves.length <= 2 ? 'ff-gate-foot ff-gate-foot-stays' : 'ff-gate-foot'}>
             {shelves.map((shelf) => (
               <ShelfLine key={shelf.id} name={openingName(plan, shelf.id)} shelf={shelf} />
             ))}

@@ -5,6 +5,7 @@ import type { Item } from '../../domain/plan/index.ts';
 import { numberFindings, type PackLevel, packLevels } from '../../domain/readiness/index.ts';
 import {
   Button,
+  ButtonRow,
   Caution,
   Code,
   EmptyState,
@@ -18,6 +19,7 @@ import { FieldFor } from '../shared/field-for.tsx';
 import { usePlan, useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { View } from '../shared/view.tsx';
+import { BackToReadiness } from './run-sheet.tsx';
 import './readiness.css';
 
 const LEVELS: Readonly<Record<PackLevel['level'], string>> = {
@@ -53,6 +55,9 @@ export function NumbersScreen(): VNode {
           ))}
         </div>
       )}
+      <ButtonRow>
+        <BackToReadiness />
+      </ButtonRow>
       <Caution>
         Symbols here are proofs. Whether a printed one scans is for an accredited verification to say; numbers
         come from GS1 and are yours only once it has given them.

@@ -2,12 +2,14 @@
 // taken into a calendar as a file. Reminders live in that calendar; the app sends none.
 // Worked example: Ana's three gates on one page, each with a box to tick, and ana.ics with an event for each.
 import type { VNode } from 'preact';
+import { hashOf } from '../../app/route.ts';
 import type { Plan } from '../../domain/plan/index.ts';
 import { calendarOf, type Readiness } from '../../domain/readiness/index.ts';
 import {
   Button,
   ButtonRow,
   EmptyState,
+  LinkButton,
   SelectField,
   Table,
   type TableColumn,
@@ -45,7 +47,9 @@ export function RunSheetScreen(): VNode {
   return (
     <View title="Run-sheet" verdict={null}>
       {plan.readiness.gates.length === 0 ? (
-        <EmptyState title="Nothing to get ready is in this plan yet: the run-sheet is empty." />
+        <EmptyState title="Nothing to get ready is in this plan yet: the run-sheet is empty.">
+          <BackToReadiness />
+        </EmptyState>
       ) : (
         <RunSheet plan={plan} />
       )}
@@ -169,6 +173,16 @@ interface FileArgs {
   owner: string | null;
 }
 
+/** The way back, for those who came by an address. */
+export function BackToReadiness(): VNode {
+  const { id } = usePlan();
+  return (
+    <LinkButton kind="quiet" href={hashOf({ view: 'readiness', planId: id, sheet: null })}>
+      Readiness
+    </LinkButton>
+  );
+}
+
 /** A file made later replaces the events of one made before; the calendar that takes it does the reminding. */
 function FileKeys({ plan, readiness, owner }: FileArgs): VNode {
   const session = useSession();
@@ -181,6 +195,7 @@ function FileKeys({ plan, readiness, owner }: FileArgs): VNode {
       <ButtonRow>
         <Button onPress={() => window.print()}>Print</Button>
         <Button onPress={() => session.download(file())}>Save as a calendar file</Button>
+        <BackToReadiness />
         {session.canShare && (
           <Button onPress={() => void session.share(file())}>Share the calendar file</Button>
         )}
