@@ -90,6 +90,13 @@ function countOf({ weeks }: SeenStore): StoreCount {
 }
 
 /** What so many stores more would sell a week, on average over them, each in the long run; 1: any one of them. */
-export function rangeOfNewStores({ rate }: ItemEvidence, stores: number): Range {
-  return newStores(rate.weights, stores, rate.mean);
+export function rangeOfNewStores(evidence: ItemEvidence, stores: number): Range {
+  const ranges = ofNew.get(evidence) ?? new Map<number, Range>();
+  ofNew.set(evidence, ranges);
+  const found = ranges.get(stores) ?? newStores(evidence.rate.weights, stores, evidence.rate.mean);
+  ranges.set(stores, found);
+  return found;
 }
+
+/** Asked for on every paint, and as long to work out as a paint. */
+const ofNew = new WeakMap<ItemEvidence, Map<number, Range>>();

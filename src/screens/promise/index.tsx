@@ -4,13 +4,12 @@
 // Worked example: 1,900 doors claimed, 340 to 1,120 in 8 of 10 futures: a chance under 5 %, and doors bind first.
 import type { VNode } from 'preact';
 import { hashOf } from '../../app/route.ts';
-import type { Plan } from '../../domain/plan/index.ts';
 import { ButtonRow, Caution, EmptyState, LinkButton, useWide } from '../../widgets/index.ts';
 import { Part, Whole } from '../ladder/parts.tsx';
 import { type Shown, useShown } from '../shared/session-context.ts';
 import { View } from '../shared/view.tsx';
 import { ClaimPart } from './claim.tsx';
-import { EvidenceTable } from './evidence-table.tsx';
+import { EvidencePart } from './evidence.tsx';
 import { PlacedClaim } from './placed-claim.tsx';
 import { RangePart } from './range.tsx';
 import { AccountStanding } from './standing.tsx';
@@ -42,7 +41,7 @@ function PromiseParts({ shown }: { shown: Shown }): VNode {
   );
   const left = (
     <div class="ff-promise-column" key="evidence">
-      <SalesPart plan={shown.plan} />
+      <EvidencePart />
       <AccountsPart shown={shown} />
       <ClaimPart />
     </div>
@@ -54,19 +53,6 @@ function PromiseParts({ shown }: { shown: Shown }): VNode {
     </div>
   );
   return <div class="ff-promise">{wide ? [left, middle, right] : [middle, left, right]}</div>;
-}
-
-function SalesPart({ plan }: { plan: Plan }): VNode {
-  return (
-    <Part title="What stores sold">
-      <EvidenceTable plan={plan} />
-      <ButtonRow>
-        <LinkButton href={hashOf({ view: 'bulk', planId: plan.id, table: 'scans', sheet: null })}>
-          Paste store sales
-        </LinkButton>
-      </ButtonRow>
-    </Part>
-  );
 }
 
 function LeaningPart(_: { shown: Shown }): VNode | null {

@@ -60,6 +60,6 @@ export function claimText(plan: Plan, claim: Claim, say: ScreenSay): string {
 }
 
 /** A rate of sale, to .1. */
-export function rateText(rate: number, say: ScreenSay): string {
+export function rateText(rate: number, say: Pick<ScreenSay, 'number'>): string {
   return say.number(Math.round(rate * 10) / 10);
 }

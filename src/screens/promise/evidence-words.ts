@@ -1,0 +1,77 @@
+// What evidence says, in sentences.
+// Worked example: a display's factor of 1.57 is "On display 57 % more, 17 to 107 % in 8 of 10 (6 weeks of 3 stores)."
+import type { Item, Plan } from '../../domain/plan/index.ts';
+import type { ItemEvidence } from '../../domain/promise/evidence.ts';
+import type { Halving } from '../../domain/promise/halving.ts';
+import { type Effect, type Lift, TREND_WEEKS } from '../../domain/promise/within-stores.ts';
+import type { Say } from '../../domain/verdicts/say.ts';
+import { rateText } from './words.ts';
+
+/** "8 stores, 97 weeks, 327 units. Left out: 24 opening weeks, 8 on display or at a lower price. 3 weeks were not seen." */
+export function basisWords({ counted, rate }: ItemEvidence, say: Say): string {
+  const some = (count: number, one: string, more: string) =>
+    `${say.count(count)} ${count === 1 ? one : more}`;
+  const weeks = counted.stores.reduce((sum, store) => sum + store.weeks.length, 0);
+  const { openings, deals, gaps } = counted.leftOut;
+  const out = [
+    ...(openings > 0 ? [some(openings, 'opening week', 'opening weeks')] : []),
+    ...(deals > 0 ? [`${say.count(deals)} on display or at a lower price`] : []),
+  ];
+  return [
+    `${some(rate.stores, 'store', 'stores')}, ${some(weeks, 'week', 'weeks')}, ${some(rate.units, 'unit', 'units')}.`,
+    ...(out.length > 0 ? [`Left out: ${out.join(', ')}.`] : []),
+    ...(gaps > 0 ? [`${some(gaps, 'week was', 'weeks were')} not seen.`] : []),
+  ].join(' ');
+}
+
+/** What each account of the plan counts on beside it, where that is outside the 80 % range. */
+export function plannedWords(plan: Plan, item: Item, { rate }: ItemEvidence, say: Say): string[] {
+  const { low80, high80, low95, high95 } = rate.ofMean;
+  return plan.accounts.flatMap((account) => {
+    const listing = account.listings.find(({ itemId }) => itemId === item.id);
+    const planned = Number(listing?.unitsPerStoreWeek ?? Number.NaN);
+    if (!(planned > high80 || planned < low80)) return [];
+    const far = planned > high95 || planned < low95 ? 'far ' : '';
+    const side = planned > high80 ? 'above' : 'below';
+    return [
+      `${account.name} is planned with ${say.number(planned)}, ${far}${side} the ${rateText(low80, say)} to ${rateText(high80, say)} of the stores.`,
+    ];
+  });
+}
+
+export function halvingWords({ stores, weeks }: Halving, say: Say): string {
+  const byStores =
+    stores === null
+      ? 'Half the range takes more stores than can be counted here'
+      : `Half the range takes some ${say.count(stores)} more stores like these`;
+  const byWeeks =
+    weeks === null
+      ? 'more weeks in the same stores can’t do it, since stores differ'
+      : `or ${say.count(weeks)} more weeks in each`;
+  return `${byStores}; ${byWeeks}.`;
+}
+
+const ON_WORDS: Readonly<Record<Lift['on'], string>> = {
+  display: 'On display',
+  price: 'At a lower price',
+  both: 'On display and at a lower price',
+};
+
+export function liftWords({ on, stores, weeks, ...effect }: Lift, say: Say): string {
+  const count = `${say.count(weeks)} ${weeks === 1 ? 'week' : 'weeks'} of ${say.count(stores)} ${stores === 1 ? 'store' : 'stores'}`;
+  return `${ON_WORDS[on]} ${changeWords(effect)} (${count}).`;
+}
+
+export function trendWords(trend: Effect, say: Say): string {
+  return `In ${say.count(TREND_WEEKS)} weeks ${changeWords(trend)}.`;
+}
+
+/** "57 % more, 17 % more to 107 % more in 8 of 10" */
+function changeWords({ factor, low80, high80 }: Pick<Effect, 'factor' | 'low80' | 'high80'>): string {
+  return `${change(factor)}, ${change(low80)} to ${change(high80)} in 8 of 10`;
+}
+
+function change(factor: number): string {
+  const points = Math.round(100 * (factor - 1));
+  return points === 0 ? 'no change' : `${Math.abs(points)} % ${points > 0 ? 'more' : 'less'}`;
+}
