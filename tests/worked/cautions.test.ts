@@ -135,3 +135,10 @@ describe('at the table the lines are short, name their source and follow the dra
     for (const { sentence } of all) expect(sentence.length).toBeLessThanOrEqual(140);
   });
 });
+
+test('where offers of money are compared: no advice, licences differ, the paper decides', () => {
+  const money = cautionsOf(aPlan()).filter(({ place }) => place === 'money');
+  expect(money.map(({ id }) => id.split(' ').at(-1))).toEqual(['advice', 'lending', 'papers']);
+  expect(money[0]?.sentence).toContain('not securities, tax or legal advice');
+  expect(money[0]?.sentence).toContain('Licensed counsel');
+});

@@ -83,7 +83,8 @@ function buyShares(world: World, { id, name, stake, week, amount }: Buy): void {
   const before = totalOf(world);
   let all = world.sharesFor.get(id);
   if (all === undefined) {
-    const rest = 1 - stake.partRate - stake.poolRate;
+    // A plan keeps part and pool below the whole; a counter may try more.
+    const rest = Math.max(1 - stake.partRate - stake.poolRate, 1e-6);
     all = (before * stake.partRate) / rest;
     world.sharesFor.set(id, all);
     addShares(world, { id: 'pool', kind: 'pool', name: '', shares: (before * stake.poolRate) / rest });

@@ -93,14 +93,24 @@ function byYear({ flows, basis }: OfferRun): { year: number; amount: number }[] 
   return [...years].map(([year, amount]) => ({ year, amount }));
 }
 
-/** Whether the lowest cash stays at or above nothing: on the plan's pass, and with the need of a range in its place. */
+/**
+ * Whether the lowest cash stays at or above nothing: on the plan, and if the need of a range came in its place, as deep below
+ * the plan's own low as that need is.
+ */
 function coversOf(run: OfferRun, reading: Reading, needs: Needs | null): Cover[] {
-  const of = (name: Cover['name'], need: number): Cover => {
-    const left = run.lowestCash + reading.cashNeed - need;
-    return { name, need, left, covers: left >= 0 };
-  };
-  const plan = of('plan', reading.cashNeed);
-  return needs === null ? [plan] : [plan, of('p50', needs.p50), of('p80', needs.p80), of('p95', needs.p95)];
+  const of = (name: Cover['name'], need: number, left: number): Cover => ({
+    name,
+    need,
+    left,
+    covers: left >= 0,
+  });
+  const plan = of('plan', reading.cashNeed, run.lowestCash);
+  if (needs === null) return [plan];
+  const bare = run.basis.low.reduce((least, low) => Math.min(least, low), Number.POSITIVE_INFINITY);
+  const ranges = (['p50', 'p80', 'p95'] as const).map((name) =>
+    of(name, needs[name], run.lowestCash - bare - needs[name]),
+  );
+  return [plan, ...ranges];
 }
 
 function carriesOf(run: OfferRun, { cashNeed, cashNeedWeek }: Reading): Carries {

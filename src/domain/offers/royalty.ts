@@ -91,7 +91,7 @@ export function royaltyOutcome(args: RoyaltyArgs): PartOutcome {
     ofQuarter += adds;
     const quarter = quarterOf(basis, w);
     if (quarterOf(basis, w + 1) !== quarter) {
-      const whole = quarterOf(basis, start - 1) < quarter || start === 0;
+      const whole = quarterOf(basis, start - 1) < quarter;
       const { cap } = limits(args, moneyBy(came, w));
       const tops = whole ? Math.max(0, Math.min(minimum - ofQuarter, cap - owed)) : 0;
       owed += tops;

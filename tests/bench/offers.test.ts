@@ -1,0 +1,42 @@
+/**
+ * Speed of rival offers on the big plan (104 weeks, 12 accounts, 3 items), three offers of different kinds, beside the whole
+ * recalculation of the same plan in the same run, in Node. The figures depend on the machine; the ratio is what is judged: a
+ * recalculation may take 5 ms and the offers of a step 50 (DEVELOPERS.md, Where a test goes).
+ */
+import { expect, test } from 'vitest';
+import { evaluate } from '../../src/domain/evaluate.ts';
+import { moneyOf, turningOf } from '../../src/domain/offers/index.ts';
+import { sayFor } from '../../src/reckon/say.ts';
+import { bigPlan } from '../support/big-plan.ts';
+import { anOffer, equityPart, loanPart, royaltyPart } from '../support/offers.ts';
+
+const MOST_RATIO = 10;
+
+function median(work: () => void): number {
+  const times = Array.from({ length: 31 }, () => {
+    const start = performance.now();
+    work();
+    return performance.now() - start;
+  });
+  return times.sort((a, b) => a - b)[15] ?? Number.NaN;
+}
+
+test('all offers and their turning points on a step, beside the whole recalculation', () => {
+  const offers = [
+    anOffer([equityPart()], { id: 'part' }),
+    anOffer([royaltyPart({ amountPerUnit: '0.1' })], { id: 'royalty' }),
+    anOffer([loanPart()], { id: 'loan' }),
+  ];
+  const plan = { ...bigPlan(), offers };
+  const results = evaluate(plan, sayFor);
+  if (!results.ok) throw new Error('the big plan can’t be computed');
+  const found = moneyOf(plan, results.value);
+  expect(new Set(found.offers.map(({ founder }) => founder.amount)).size).toBe(3);
+  const recalculation = median(() => evaluate(plan, sayFor));
+  const step = median(() => moneyOf(plan, results.value));
+  const turned = median(() => turningOf(plan, found));
+  console.log(
+    `offers: ${(step / recalculation).toFixed(2)} x, turning points: ${(turned / recalculation).toFixed(2)} x a recalculation`,
+  );
+  expect(step / recalculation).toBeLessThan(MOST_RATIO);
+});

@@ -1,0 +1,300 @@
+/**
+ * Rival offers worked by hand: when money comes, what a royalty owes week by week, notes and their rounds, advances, cost per
+ * unit, what an ask implies, counters, and which offer wins in which future. The basis sells 1,000 units and 2,600.00 a week
+ * for 52 weeks from 2026-03-02 with 100,000.00 in the bank, unless a test says otherwise.
+ */
+import { describe, expect, test } from 'vitest';
+import { evaluate } from '../../src/domain/evaluate.ts';
+import { counterFor } from '../../src/domain/offers/counter.ts';
+import { winsIn } from '../../src/domain/offers/futures.ts';
+import { impliedOf } from '../../src/domain/offers/implied.ts';
+import { moneyOf, onDeals, turningOf } from '../../src/domain/offers/index.ts';
+import { offerKindOf } from '../../src/domain/offers/list.ts';
+import { resultOf } from '../../src/domain/offers/result.ts';
+import { founderAt, runOffer } from '../../src/domain/offers/run.ts';
+import type { Plan } from '../../src/domain/plan/index.ts';
+import { sayFor } from '../../src/reckon/say.ts';
+import { anAccount, aPlan, aWave } from '../support/builders.ts';
+import {
+  anOffer,
+  anOwnership,
+  aSteadyBasis,
+  equityPart,
+  loanPart,
+  royaltyPart,
+  sharePart,
+} from '../support/offers.ts';
+
+const NEED = { cashNeed: 0, cashNeedWeek: null };
+const basis = aSteadyBasis();
+
+function resultsOf(plan: Plan) {
+  const results = evaluate(plan, sayFor);
+  if (!results.ok) throw new Error(JSON.stringify(results.problems));
+  return results.value;
+}
+
+describe('when money comes', () => {
+  // 10 doors a week from week 4: 30 doors in week 6. Transit is one week: the first fill is ordered at the end of week 2.
+  const account = anAccount({ waves: [aWave({ openWeek: 4, doors: 30, doorsPerWeek: 10 })] });
+  const plan = (when: Parameters<typeof equityPart>[0]) =>
+    aPlan({ accounts: [account], offers: [anOffer([equityPart(when)])] });
+  const first = (when: Parameters<typeof equityPart>[0]) => {
+    const [offer] = moneyOf(plan(when), resultsOf(plan(when))).offers;
+    return { week: offer?.flows[0]?.week, never: offer?.never.map(({ trancheId }) => trancheId) };
+  };
+
+  test('in a week, once doors are open, once an order is in hand', () => {
+    expect(first({ when: { by: 'week', week: 9 } })).toEqual({ week: 9, never: [] });
+    expect(first({ when: { by: 'doors', doors: 30, accountId: 'corner' } })).toEqual({ week: 6, never: [] });
+    expect(first({ when: { by: 'doors', doors: 11, accountId: null } })).toEqual({ week: 5, never: [] });
+    expect(first({ when: { by: 'order', accountId: 'corner' } })).toEqual({ week: 2, never: [] });
+  });
+
+  test('never, and said: more doors than the plan opens, a week past its end, an account that is gone', () => {
+    const never = { week: undefined, never: ['now'] };
+    expect(first({ when: { by: 'doors', doors: 31, accountId: null } })).toEqual(never);
+    expect(first({ when: { by: 'week', week: 52 } })).toEqual(never);
+    expect(first({ when: { by: 'order', accountId: 'closed' } })).toEqual(never);
+  });
+
+  test('a tranche that never comes buys nothing: half of the money, half of the shares', () => {
+    const part = equityPart({ partRate: '0.2' });
+    const tranches = [
+      { id: 'a', amount: '20000', when: { by: 'week', week: 0 } as const },
+      { id: 'b', amount: '20000', when: { by: 'doors', doors: 9, accountId: null } as const },
+    ];
+    const run = runOffer(basis, anOffer([{ ...part, tranches }]), anOwnership());
+    // All of it: .25 shares beside 1 are 20 %. Half of it: .125 of 1.125.
+    expect(run.company.rows.at(-1)?.shares.at(-1)?.rate).toBeCloseTo(0.125 / 1.125, 12);
+  });
+
+  test('money that waits for doors doesn’t help the week it comes in', () => {
+    const low = (when: Parameters<typeof equityPart>[0]) => {
+      const shown = plan(when);
+      return moneyOf(shown, resultsOf(shown)).offers[0]?.low[6];
+    };
+    const early = low({ when: { by: 'week', week: 6 } }) ?? 0;
+    expect(early - (low({ when: { by: 'doors', doors: 30, accountId: null } }) ?? 0)).toBe(4_000_000);
+  });
+});
+
+describe('royalties', () => {
+  test('0.50 a unit paid weekly: 500.00 a week from the week after, the last one after the horizon', () => {
+    const part = royaltyPart({ amountPerUnit: '0.5', paid: 'weekly' });
+    const run = runOffer({ ...basis, royaltyYears: 0 }, anOffer([part]), anOwnership());
+    const paid = run.flows.filter(({ amount }) => amount < 0);
+    expect(paid).toHaveLength(52);
+    expect(paid.every(({ amount }) => amount === -50_000)).toBe(true);
+    expect([paid[0]?.week, paid.at(-1)?.week]).toEqual([1, 52]);
+    expect(run).toMatchObject({ owed: 50_000, settles: 0 });
+  });
+
+  test('1.00 a unit until 1.5 x of 10,000, then 0.10, to a cap of 1.7 x: 15,000 and 2,000', () => {
+    const part = royaltyPart({ amount: '10000', later: '0.1', untilMultiple: '1.5', capMultiple: '1.7' });
+    const run = runOffer(basis, anOffer([part]), anOwnership());
+    const paid = -run.flows.reduce((sum, { amount }) => sum + Math.min(0, amount), 0);
+    // 15,000 units at 1.00; 20,000 more at 0.10 would pass the cap; 52,000 are sold.
+    expect(paid).toBe(1_700_000);
+    expect(run.settles).toBe(0);
+  });
+
+  test('without an end it counts at the sale for three years at the last year’s pace', () => {
+    const run = runOffer(basis, anOffer([royaltyPart({ amountPerUnit: '0.5' })]), anOwnership());
+    expect(run.settles).toBe(52_000 * 3 * 50);
+  });
+
+  test('a least sum a quarter is topped up, from the first quarter that begins after the money', () => {
+    const part = royaltyPart({ amountPerUnit: '0.5', paid: 'quarterly', minimumAmountPerQuarter: '9000' });
+    const run = runOffer(basis, anOffer([part]), anOwnership());
+    const least = run.flows.filter(({ what }) => what === 'minimum').map(({ amount }) => amount);
+    // 2026-03-02: quarters from April, July and October are whole, 13 weeks of 500.00: 2,500.00 more each.
+    expect(least).toEqual([-250_000, -250_000, -250_000]);
+  });
+
+  test('cost per unit is what was paid in the horizon over units sold in it', () => {
+    const part = royaltyPart({ amountPerUnit: '0.5', paid: 'weekly' });
+    const run = runOffer(basis, anOffer([part]), anOwnership());
+    expect(resultOf(aPlan(), run, NEED, null).perUnit).toBeCloseTo((50 * 51) / 52, 9);
+  });
+});
+
+describe('notes and advances', () => {
+  const note = (changes: object) => ({
+    ...offerKindOf({ kind: 'convertibleNote' }).blank('note'),
+    tranches: [{ id: 'now', amount: '50000', when: { by: 'week', week: 0 } }],
+    ...changes,
+  });
+  const runWith = (changes: object, ownership = anOwnership()) =>
+    runOffer(basis, anOffer([note(changes) as never]), ownership);
+
+  test('50,000 at 7.3 % for 50 weeks are 53,500 to be turned into shares', () => {
+    const rounds = [
+      { id: 'a', label: 'A', week: 50, amount: '465000', preMoneyAmount: '1535000', poolRate: '0' },
+    ];
+    const run = runWith({ yearlyRate: '0.073' }, anOwnership({ rounds }));
+    // 53,500 of 2,000,000 after the round, at the round's own price.
+    expect(run.company.owners.find(({ id }) => id === 'note')?.preference).toBeCloseTo(5_350_000, 3);
+    expect(run.company.rows.at(-1)?.shares.find(({ id }) => id === 'note')?.rate).toBeCloseTo(53.5 / 2000, 9);
+  });
+
+  test('due after six months without a round: principal and interest go back', () => {
+    const run = runWith({ yearlyRate: '0.073', maturityMonths: 6, atMaturity: 'repaid' });
+    // The first week that starts in September 2026 is week 27: 50,000 x 0.073 x 189 / 365 = 1,890.
+    const back = run.flows.filter(({ amount }) => amount < 0);
+    expect(back.map(({ week, amount, what }) => [week, amount, what])).toEqual([
+      [27, -5_000_000, 'principal'],
+      [27, -189_000, 'interest'],
+    ]);
+  });
+
+  test('a round whose pre-money the conversion would swallow doesn’t happen, and is said', () => {
+    const rounds = [
+      { id: 'a', label: 'A', week: 20, amount: '10000', preMoneyAmount: '40000', poolRate: '0' },
+    ];
+    expect(runWith({}, anOwnership({ rounds })).company.failedRounds).toEqual(['a']);
+  });
+
+  test('80 % of an invoice of 10,000, collected 9 weeks later, at 2 % per 30 days', () => {
+    const amounts = new Float64Array(52);
+    amounts[3] = 1_000_000;
+    const invoices = [{ amounts, collectWeeks: 9, badDebtRate: 0.05 }];
+    const part = {
+      ...offerKindOf({ kind: 'receivablesAdvance' }).blank('advance'),
+      advanceRate: '0.8',
+      feeRatePer30Days: '0.02',
+    };
+    const of = (changes: object) =>
+      runOffer({ ...basis, invoices }, anOffer([{ ...part, ...changes } as never]), anOwnership()).flows.map(
+        ({ week, amount }) => [week, amount],
+      );
+    expect(of({})).toEqual([
+      [3, 800_000],
+      [12, -800_000],
+      [12, -33_600],
+    ]);
+    expect(of({ recourse: false })[1]).toEqual([12, -760_000]);
+    expect(of({ limitAmount: '5000' })[0]).toEqual([3, 500_000]);
+  });
+});
+
+describe('what an offer comes to', () => {
+  test('100,000 for 20 % is 400,000 before it; 25 % a year take 125,000 for the part after a year', () => {
+    const plan = aPlan({ offers: [anOffer([equityPart({ amount: '100000', partRate: '0.2' })])] });
+    const run = runOffer(basis, plan.offers[0] ?? anOffer([]), plan.ownership);
+    const [implied] = impliedOf(plan, run);
+    expect(implied).toMatchObject({ preMoney: 40_000_000, postMoney: 50_000_000, timesRunRate: null });
+    expect(implied?.timesPlanRevenue).toBeCloseTo(500_000 / (2600 * 52), 9);
+    // 364 days: 1.25^(364/365) of 100,000 for a fifth; 200,000 of it is cash.
+    const needed = (100_000 * 1.25 ** (364 / 365)) / 0.2 - 200_000;
+    expect((implied?.salePriceNeeded ?? 0) / 100).toBeCloseTo(needed, 2);
+  });
+
+  test('it covers a need, or a range’s need as much deeper', () => {
+    const low = new Float64Array(52).fill(-3_000_000);
+    const short = { ...basis, low };
+    const run = runOffer(short, anOffer([equityPart({ amount: '40000' })]), anOwnership());
+    const needs = { p50: 3_000_000, p80: 3_900_000, p95: 4_500_000 };
+    const { covers, carries } = resultOf(aPlan(), run, { cashNeed: 3_000_000, cashNeedWeek: 0 }, needs);
+    expect(covers.map(({ name, left, covers: does }) => [name, left, does])).toEqual([
+      ['plan', 1_000_000, true],
+      ['p50', 1_000_000, true],
+      ['p80', 100_000, true],
+      ['p95', -500_000, false],
+    ]);
+    expect(carries).toMatchObject({ runsOutWeek: null, weeks: 52 });
+  });
+
+  test('0.25 a unit takes 0.25 of every ladder’s contribution', () => {
+    const plan = aPlan();
+    const results = resultsOf(plan);
+    const shown = onDeals(plan, results, 25);
+    expect(Number(shown?.ladders[0]?.contribution) - Number(shown?.ladders[0]?.contributionWith)).toBeCloseTo(
+      0.25,
+      9,
+    );
+    expect(Number(shown?.deals[0]?.firstYearWith)).toBeLessThan(Number(shown?.deals[0]?.firstYear));
+  });
+
+  test('the plan’s own results don’t move with offers', () => {
+    const plan = aPlan();
+    const offered = { ...plan, offers: [anOffer([loanPart({})])] };
+    expect(resultsOf(offered).reading).toEqual(resultsOf(plan).reading);
+    expect(resultsOf(offered).verdicts).toEqual(resultsOf(plan).verdicts);
+  });
+});
+
+describe('against each other', () => {
+  const equity = anOffer([equityPart({ amount: '40000', partRate: '0.3' })], { id: 'equity' });
+  const loan = anOffer([loanPart({ amount: '40000', yearlyRate: '0.12', principalMonths: 10 })], {
+    id: 'loan',
+  });
+  const plan = aPlan({ offers: [equity, loan] });
+  const runs = plan.offers.map((offer) => runOffer(basis, offer, plan.ownership));
+
+  test('they turn where the sale is worth the same to the founder, in closed form', () => {
+    const interest = -(runs[1]?.flows ?? []).reduce(
+      (sum, { what, amount }) => sum + (what === 'interest' ? amount : 0),
+      0,
+    );
+    const low = { ...basis, cash: new Float64Array(52).fill(5_000_000) };
+    const lower = plan.offers.map((offer) => runOffer(low, offer, plan.ownership));
+    // With 50,000 in the bank: 0.7 (price + 90,000) = price + 50,000 - interest.
+    const at = (0.7 * 9_000_000 - 5_000_000 + interest) / 0.3;
+    const { points } = turningOf(plan, { basis: low, runs: lower, offers: [], implied: [] });
+    const [point] = points.filter(({ on }) => on === 'exit');
+    expect(point).toMatchObject({ between: ['equity', 'loan'], below: 'equity', above: 'loan' });
+    expect(Math.abs((point?.at ?? 0) - at)).toBeLessThan(5);
+  });
+
+  test('a counter: the part at which equity equals the loan, in closed form, on its grid', () => {
+    const price = 2600 * 52 * 100;
+    const loanMoney = founderAt(runs[1] ?? runOffer(basis, loan, plan.ownership), price);
+    const exact = 1 - loanMoney / (price + 14_000_000);
+    const counter = counterFor({
+      plan,
+      basis,
+      offer: equity,
+      partId: 'stake',
+      goal: { by: 'equals', offerId: 'loan' },
+    });
+    if (!counter.found) throw new Error(counter.why);
+    expect(counter).toMatchObject({ key: 'partRate', from: '0.3', value: exact.toFixed(4) });
+    // A step of the grid is .0001 of the sale.
+    expect(Math.abs(counter.miss)).toBeLessThanOrEqual((price + 14_000_000) * 0.00005 + 1);
+  });
+
+  test('a counter to the founder’s limits: the part that leaves 85 %, the cap that costs 50,000 at most', () => {
+    const goal = { by: 'founderRate', rate: 0.85 } as const;
+    expect(counterFor({ plan, basis, offer: equity, partId: 'stake', goal })).toMatchObject({
+      value: '0.15',
+    });
+    const share = anOffer([sharePart({ amount: '40000', rate: '0.5', capMultiple: '1.6' })]);
+    const most = { by: 'paidAtMost', amount: 5_000_000 } as const;
+    const cap = counterFor({ plan, basis, offer: share, partId: 'share', goal: most });
+    expect(cap).toMatchObject({ found: true, key: 'capMultiple', value: '1.25', miss: 0 });
+  });
+
+  test('what no value reaches is said: a loan can’t change the founder’s part', () => {
+    const goal = { by: 'founderRate', rate: 0.85 } as const;
+    const counter = counterFor({ plan, basis, offer: loan, partId: 'loan', goal });
+    expect(counter).toEqual({ found: false, partId: 'loan', key: 'yearlyRate', why: 'notReached' });
+  });
+
+  test('an offer under which cash runs out doesn’t win while another lasts', () => {
+    const tight = { ...basis, low: new Float64Array(52).fill(-3_500_000) };
+    const { outcomes, wins } = winsIn(plan, [
+      { name: 'planned', basis },
+      { name: 'tight', basis: tight },
+    ]);
+    // Paying back pulls the loan below zero; the part stays above.
+    expect(outcomes.map(({ name, best, bestLasts }) => [name, best, bestLasts])).toEqual([
+      ['planned', 'loan', true],
+      ['tight', 'equity', true],
+    ]);
+    expect(wins).toEqual([
+      { offerId: 'equity', wins: 1 },
+      { offerId: 'loan', wins: 1 },
+    ]);
+  });
+});
