@@ -17,6 +17,7 @@ export const PLAN_VIEWS = [
   'statements',
   'lender',
   'investor',
+  'money',
   'inputs',
 ] as const;
 export type PlanView = (typeof PLAN_VIEWS)[number];

@@ -6,15 +6,17 @@ import { evaluate, type SayFor } from '../domain/evaluate.ts';
 import '../domain/promise/sales-odds.ts';
 import { landedOf } from '../domain/ladder/landed.ts';
 import { lenderTrials } from '../domain/lender/index.ts';
+import { growthOf, moneyOf, plainFutures } from '../domain/offers/index.ts';
 import type { Plan } from '../domain/plan/index.ts';
 import { fine, type Outcome } from '../domain/problems.ts';
 import { chancesFor, readinessFor, slipCostsOf } from '../domain/readiness/index.ts';
+import type { Results } from '../domain/results.ts';
 import { leastOpeningCash, mostDoors, type SolveArgs } from '../domain/rollout/solve.ts';
 import { BESIDE_GUESSES, besideOffers } from '../domain/talks/beside.ts';
 import { countersFor, worthOf } from '../domain/talks/index.ts';
 import { leansOn } from '../domain/verdicts/leans-on.ts';
 import { plainSay } from '../domain/verdicts/say.ts';
-import type { Answers, Job } from './protocol.ts';
+import type { Answers, Job, OfferFutures } from './protocol.ts';
 
 /** Sentences made here are never shown; the page has its own words. */
 const sayFor: SayFor = ({ minorDigits, startDay }) => plainSay({ minorDigits, startDay, dateOf: isoDateOf });
@@ -36,6 +38,7 @@ export function jobAnswer(job: Job): Outcome<Answers[keyof Answers]> {
   }
   if (job.kind === 'lifts') return fine(liftsFrom(job.plan, results));
   if (job.kind === 'answerSolves') return fine(answerSolves(job.plan, results));
+  if (job.kind === 'offerFutures') return fine(offerFutures(job.plan, results));
   if (job.kind === 'leansOn') return fine(leansOn({ plan: job.plan, results, sayFor }));
   const args: SolveArgs = {
     plan: job.plan,
@@ -44,6 +47,11 @@ export function jobAnswer(job: Job): Outcome<Answers[keyof Answers]> {
     minorDigits: results.minorDigits,
   };
   return fine(job.kind === 'mostDoors' ? mostDoors(args, job.accountId) : leastOpeningCash(args));
+}
+
+function offerFutures(plan: Plan, results: Results): OfferFutures {
+  const money = moneyOf(plan, results);
+  return { growth: growthOf(plan, results, money), futures: plainFutures(plan, results, money) };
 }
 
 function landedParts(plan: Plan): SolveArgs['landed'] {

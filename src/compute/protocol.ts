@@ -2,6 +2,8 @@
 // structured clone carries it; this file alone is imported on both sides.
 import type { AnswerSolves, Lifts } from '../domain/answers/types.ts';
 import type { LenderTrials } from '../domain/lender/types.ts';
+import type { Turned } from '../domain/offers/turning.ts';
+import type { Futures } from '../domain/offers/types.ts';
 import type { Plan } from '../domain/plan/index.ts';
 import type { Chances, SlipCosts } from '../domain/readiness/index.ts';
 import type { LeansOn, VerdictName } from '../domain/results.ts';
@@ -23,6 +25,7 @@ export type Job =
   | { kind: 'readyChances'; plan: Plan; today: string }
   | { kind: 'lifts'; plan: Plan }
   | { kind: 'answerSolves'; plan: Plan }
+  | { kind: 'offerFutures'; plan: Plan }
   | { kind: 'mostDoors'; plan: Plan; accountId: string }
   | { kind: 'leastOpeningCash'; plan: Plan };
 
@@ -30,6 +33,12 @@ export type Job =
 export interface CashNeed {
   amount: number;
   week: number | null;
+}
+
+/** Rival offers where sales grow otherwise than planned: turning points on growth, and who wins in which future. */
+export interface OfferFutures {
+  growth: Turned;
+  futures: Futures;
 }
 
 export type WorthArgs = TalksArgs & { names: string[] };
@@ -41,6 +50,7 @@ export interface Answers {
   beside: readonly BesideOffer[];
   lifts: Lifts;
   answerSolves: AnswerSolves;
+  offerFutures: OfferFutures;
   lenderTrials: LenderTrials;
   slipCosts: SlipCosts;
   readyChances: Chances;

@@ -14,6 +14,7 @@ import { flowFigure } from './flow.ts';
 import { handFigure } from './hand.ts';
 import { costLineFigure } from './landed.ts';
 import { listingFigure } from './listing.ts';
+import { offerFigure } from './offer.ts';
 import { type Place, placeOf } from './place.ts';
 import { retailerFigure } from './retailer.ts';
 import { eventFigure, statementFigure } from './statement.ts';
@@ -88,6 +89,8 @@ function draftOf(scene: Scene, key: FigureKey): Draft | null {
       return planDoorsFigure(scene, key.week);
     case 'accountWeek':
       return accountWeekFigure(scene, key);
+    case 'offer':
+      return offerFigure(scene, key);
     case 'verdict':
       return verdictFigure(scene, key.verdict);
     case 'threshold':

@@ -14,6 +14,7 @@ import {
   DEAL_ITEM_FIGURES,
   type FigureKey,
   LISTING_FIGURES,
+  OFFER_FIGURES,
   RETAILER_FIGURES,
 } from './types.ts';
 import type { Scene } from './write.ts';
@@ -34,6 +35,9 @@ export function keysOf(args: Scene & { weeks: readonly number[] }): FigureKey[] 
       ...documentKeys(args, week),
       ...unitKeys(plan, week),
     ]),
+    ...plan.offers.flatMap(({ id }) =>
+      OFFER_FIGURES.map((figure): FigureKey => ({ of: 'offer', offerId: id, figure })),
+    ),
     ...verdicts.map((verdict): FigureKey => ({ of: 'verdict', verdict })),
     ...THRESHOLD_NAMES.map((threshold): FigureKey => ({ of: 'threshold', threshold })),
   ];

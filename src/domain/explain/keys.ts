@@ -13,6 +13,7 @@ import {
   DEAL_ITEM_FIGURES,
   type FigureKey,
   LISTING_FIGURES,
+  OFFER_FIGURES,
   RETAILER_FIGURES,
 } from './types.ts';
 
@@ -83,6 +84,8 @@ function partsOf(key: FigureKey): (string | number)[] {
       return [key.week];
     case 'accountWeek':
       return [key.accountId, key.figure, key.week];
+    case 'offer':
+      return [key.offerId, key.figure];
     case 'verdict':
       return [key.verdict];
     case 'threshold':
@@ -162,6 +165,10 @@ const READERS: Record<FigureKey['of'], Reader> = {
         figure,
         week: at,
       })),
+  },
+  offer: {
+    parts: 2,
+    key: (offerId, name) => found(OFFER_FIGURES, name, (figure) => ({ of: 'offer', offerId, figure })),
   },
   verdict: {
     parts: 1,

@@ -91,6 +91,10 @@ export type CashFigure = (typeof CASH_FIGURES)[number];
 export const ACCOUNT_WEEK_FIGURES = ['doors', 'sold', 'lost'] as const;
 export type AccountWeekFigure = (typeof ACCOUNT_WEEK_FIGURES)[number];
 
+/** Of one rival offer of money, on the plan without new funding. */
+export const OFFER_FIGURES = ['lowestCash', 'totalPaid', 'founderAmount', 'perUnit'] as const;
+export type OfferFigure = (typeof OFFER_FIGURES)[number];
+
 /** The plan with the funding it counts on, or the same without (the cash need is read off that one). */
 export type Run = 'plan' | 'unfunded';
 
@@ -122,6 +126,7 @@ export type FigureKey =
   /** Doors at the end of a week: of all chains, or of one, beside what its shoppers found. */
   | { of: 'planDoors'; week: number }
   | { of: 'accountWeek'; accountId: string; figure: AccountWeekFigure; week: number }
+  | { of: 'offer'; offerId: string; figure: OfferFigure }
   | { of: 'verdict'; verdict: VerdictName }
   | { of: 'threshold'; threshold: keyof Thresholds };
 

@@ -34,6 +34,9 @@ export function FrontFoot(): VNode {
         <LinkButton kind="quiet" href={hashOf({ view: 'statements', planId: plan.id, sheet: null })}>
           Statements
         </LinkButton>
+        <LinkButton kind="quiet" href={hashOf({ view: 'money', planId: plan.id, sheet: null })}>
+          Money: offers side by side
+        </LinkButton>
         {isExample && (
           <LinkButton kind="quiet" href={hashOf({ view: 'inputs', planId: plan.id, sheet: null })}>
             All inputs

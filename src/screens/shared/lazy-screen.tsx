@@ -37,6 +37,7 @@ export const LATER = {
   frontReadiness: () => import('../readiness/index.tsx').then((room) => room.ReadinessLine),
   lender: () => import('../lender/index.tsx').then((room) => room.LenderScreen),
   statements: () => import('../statements/index.tsx').then((room) => room.StatementsScreen),
+  money: () => import('../money/index.tsx').then((room) => room.MoneyScreen),
   table: () => import('../talks/index.tsx').then((room) => room.TalksScreen),
   reasons: () => import('../front/reasons.tsx').then((room) => room.Reasons),
   worstPicture: () => import('../front/worst-picture.tsx').then((room) => room.WorstPicture),

@@ -16,6 +16,7 @@ type TagView =
   | 'roll-out'
   | 'readiness'
   | 'statements'
+  | 'money'
   | 'promise'
   | 'table'
   | 'inputs';
@@ -28,6 +29,7 @@ const TAGS: readonly { view: TagView; label: string; verdict: VerdictName | null
   { view: 'roll-out', label: 'Roll-out', verdict: null, onPhone: false },
   { view: 'readiness', label: 'Readiness', verdict: null, onPhone: false },
   { view: 'statements', label: 'Statements', verdict: null, onPhone: false },
+  { view: 'money', label: 'Money', verdict: null, onPhone: false },
   { view: 'promise', label: 'Promise', verdict: 'promise', onPhone: true },
   { view: 'table', label: 'Table', verdict: null, onPhone: true },
   { view: 'inputs', label: 'Inputs', verdict: null, onPhone: false },

@@ -1,0 +1,99 @@
+// Two offers against each other: where the better one changes, on units sold, on what the company is sold for, on growth; a
+// picture of both with the crossings marked, the same in words; and which of all offers wins in which future.
+// Worked figure: under 72,000 units the royalty costs less, from there the loan does.
+import type { VNode } from 'preact';
+import { useMemo, useState } from 'preact/hooks';
+import type { Turned } from '../../domain/offers/turning.ts';
+import { AXES, type Axis, type TurningPoint } from '../../domain/offers/types.ts';
+import { Segmented, SelectField } from '../../widgets/index.ts';
+import { Part } from '../ladder/parts.tsx';
+import { useSay } from '../shared/use-say.ts';
+import { AxisPicture } from './axis-picture.tsx';
+import { AXIS_NAMES, pointSentence, standsSentence } from './axis-words.ts';
+import { Wins } from './futures.tsx';
+import { type MoneyModel, useOfferFutures } from './model.ts';
+
+export function Against({ model }: { model: MoneyModel }): VNode {
+  const { plan } = model;
+  const later = useOfferFutures(plan);
+  const [chosen, setChosen] = useState<readonly [string | null, string | null]>([null, null]);
+  const [axis, setAxis] = useState<Axis>('exit');
+  const ids = plan.offers.map(({ id }) => id);
+  const one = ids.find((id) => id === chosen[0]) ?? ids[0] ?? '';
+  const other = ids.find((id) => id === chosen[1] && id !== one) ?? ids.find((id) => id !== one) ?? '';
+  const choices = plan.offers.map(({ id, name }) => ({ value: id, label: name }));
+  const growth = later.answer?.ok === true ? later.answer.value.growth : null;
+  const turned = useMemo(() => allTurned(model.turned, growth), [model.turned, growth]);
+  const pick = (first: string, second: string): void => setChosen([first, first === second ? one : second]);
+  return (
+    <Part title="Against each other">
+      <div class="ff-money-pair">
+        <SelectField label="This offer" value={one} choices={choices} onChoose={(id) => pick(id, other)} />
+        <SelectField
+          label="Against"
+          value={other}
+          choices={choices.filter(({ value }) => value !== one)}
+          onChoose={(id) => setChosen([one, id])}
+        />
+      </div>
+      <Turns model={model} turned={turned} pair={[one, other]} waiting={growth === null} />
+      <Segmented
+        label="Picture by"
+        value={axis}
+        choices={AXES.map((each) => ({ value: each, label: AXIS_NAMES[each] }))}
+        onChoose={(value) => setAxis(AXES.find((each) => each === value) ?? 'exit')}
+      />
+      <AxisPicture model={model} turned={turned} axis={axis} pair={[one, other]} />
+      <Wins model={model} later={later} />
+    </Part>
+  );
+}
+
+function allTurned(now: Turned, growth: Turned | null): Turned {
+  if (growth === null) return now;
+  return { series: [...now.series, ...growth.series], points: [...now.points, ...growth.points] };
+}
+
+export interface PairProps {
+  model: MoneyModel;
+  turned: Turned;
+  pair: readonly [string, string];
+}
+
+/** The crossings of a pair on one axis, in order. */
+export function pointsOf({ points }: Turned, pair: readonly [string, string], on: Axis): TurningPoint[] {
+  return points
+    .filter((point) => point.on === on && pair.every((id) => point.between.includes(id)))
+    .sort((a, b) => a.at - b.at);
+}
+
+/** One line an axis: its crossings, or who is better all along. */
+function Turns({ model, turned, pair, waiting }: PairProps & { waiting: boolean }): VNode {
+  const say = useSay();
+  return (
+    <ul class="ff-said" aria-label="Turning points">
+      {AXES.map((axis) => {
+        const series = turned.series.find(({ on }) => on === axis);
+        if (series === undefined) {
+          return (
+            <li key={axis} class="ff-quiet">
+              {waiting && axis === 'growth'
+                ? 'Growth: being worked out …'
+                : `${AXIS_NAMES[axis]}: can’t be worked out.`}
+            </li>
+          );
+        }
+        const points = pointsOf(turned, pair, axis);
+        const words =
+          points.length === 0
+            ? standsSentence({ model, series, pair, say })
+            : points.map((point) => pointSentence({ model, point, say })).join(' ');
+        return (
+          <li key={axis}>
+            <span class="ff-label">{AXIS_NAMES[axis]}.</span> {words}
+          </li>
+        );
+      })}
+    </ul>
+  );
+}

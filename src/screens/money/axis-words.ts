@@ -1,0 +1,62 @@
+// Turning points in words. Worked example: "Up to 72,400 units in the plan's weeks Alder costs less, above that Birch."
+
+import { dec } from '../../domain/money/decimal.ts';
+import type { Axis, AxisSeries, TurningPoint } from '../../domain/offers/index.ts';
+import type { ScreenSay } from '../shared/screen-say.ts';
+import type { MoneyModel } from './model.ts';
+import { nameOf } from './words.ts';
+
+export const AXIS_NAMES: Record<Axis, string> = {
+  units: 'Units sold',
+  exit: 'Sale price',
+  growth: 'Growth',
+};
+
+/** A place of an axis: units, money, or times the plan's sales. */
+export function placeWords(axis: Axis, at: number, say: ScreenSay): string {
+  if (axis === 'units') return `${say.count(Math.round(at))} units`;
+  if (axis === 'exit') return say.money(Math.round(at));
+  return `${say.number(dec(at.toFixed(2)))} times the plan’s rates of sale`;
+}
+
+/** What is better about the better one. */
+const BETTER: Record<Axis, string> = {
+  units: 'costs less',
+  exit: 'leaves us more',
+  growth: 'leaves us more',
+};
+
+export function pointSentence({
+  model: { plan },
+  point: { on, at, below, above },
+  say,
+}: {
+  model: MoneyModel;
+  point: TurningPoint;
+  say: ScreenSay;
+}): string {
+  const names = [nameOf(plan, below), nameOf(plan, above)];
+  return `Below ${placeWords(on, at, say)} ${names[0]} ${BETTER[on]}, above that ${names[1]}.`;
+}
+
+/** No crossing: who is better at the plan's own place, or that they are alike. */
+export function standsSentence({
+  model: { plan },
+  series,
+  pair,
+  say,
+}: {
+  model: MoneyModel;
+  series: AxisSeries;
+  pair: readonly [string, string];
+  say: ScreenSay;
+}): string {
+  const [one, other] = pair.map((id) => series.lines.find(({ offerId }) => offerId === id)?.values ?? []);
+  const gaps = (one ?? []).map((value, at) => value - (other?.[at] ?? value));
+  const from = placeWords(series.on, series.places[0] ?? 0, say);
+  const to = placeWords(series.on, series.places.at(-1) ?? 0, say);
+  const sum = gaps.reduce((all, gap) => all + gap, 0);
+  if (gaps.every((gap) => Math.abs(gap) < 1)) return `Alike from ${from} to ${to}.`;
+  const firstIsBetter = series.shows === 'paid' ? sum < 0 : sum > 0;
+  return `${nameOf(plan, firstIsBetter ? pair[0] : pair[1])} ${BETTER[series.on]} all the way from ${from} to ${to}.`;
+}

@@ -1,0 +1,145 @@
+// A counter to one offer: which of its terms moves, and what it is to come out equal to. What is found is said as a sentence,
+// and Use puts it into the offer, one undo step. Worked example: "At part 17.4 % this equals Alder's royalty on the plan."
+import type { VNode } from 'preact';
+import { useMemo, useState } from 'preact/hooks';
+import { setOfferTerm } from '../../app/commands/offers.ts';
+import { type Counter, type CounterGoal, counterFor, offerKindOf } from '../../domain/offers/index.ts';
+import type { Plan } from '../../domain/plan/index.ts';
+import { Button, SelectField } from '../../widgets/index.ts';
+import { Keys } from '../ladder/parts.tsx';
+import type { ScreenSay } from '../shared/screen-say.ts';
+import { useSession } from '../shared/session-context.ts';
+import { useSay } from '../shared/use-say.ts';
+import type { MoneyModel, ShownOffer } from './model.ts';
+import { lower, valueWords } from './terms-words.ts';
+import { nameOf } from './words.ts';
+
+interface Choice {
+  value: string;
+  label: string;
+}
+
+export function CounterTo({ model, at }: { model: MoneyModel; at: ShownOffer }): VNode {
+  const session = useSession();
+  const say = useSay();
+  const { plan, money } = model;
+  const { offer } = at;
+  const terms = termChoices(at);
+  const goals = goalChoices(plan, offer.id, say);
+  const [term, setTerm] = useState<string | null>(null);
+  const [goal, setGoal] = useState<string | null>(null);
+  const termKey = kept(terms, term);
+  const goalKey = kept(goals, goal);
+  const counter = useMemo(() => {
+    const [partId = '', key = ''] = (termKey ?? '').split(' ');
+    const wanted = goalOf(model, goalKey);
+    return wanted === null || termKey === null
+      ? null
+      : counterFor({ plan, basis: money.basis, offer, partId, key, goal: wanted });
+  }, [model, offer, termKey, goalKey]);
+  if (terms.length === 0) return <p class="ff-quiet">No part of this offer has a term to move.</p>;
+  if (goals.length === 0) {
+    return (
+      <p class="ff-quiet">
+        Nothing to be equal to: add another offer, or say below how much of the company you would keep, or how
+        much you would pay in all.
+      </p>
+    );
+  }
+  const use = ({ partId, key, value }: Extract<Counter, { found: true }>): void => {
+    session.endStep();
+    session.run(setOfferTerm, { offerId: offer.id, partId, key, value }, `offers/${offer.id}/parts`);
+    session.endStep();
+  };
+  return (
+    <>
+      <SelectField label="Move" value={termKey ?? ''} choices={terms} onChoose={setTerm} />
+      <SelectField label="So that" value={goalKey ?? ''} choices={goals} onChoose={setGoal} />
+      <p aria-live="polite">
+        {counter === null ? '' : sentence({ counter, at, goal: goalKey ?? '', plan, say })}
+      </p>
+      {counter?.found === true && counter.value !== counter.from && (
+        <Keys>
+          <Button onPress={() => use(counter)} label={`Use it in ${offer.name}`}>
+            Use
+          </Button>
+        </Keys>
+      )}
+    </>
+  );
+}
+
+function termChoices({ offer }: ShownOffer): Choice[] {
+  return offer.parts.flatMap((part) => {
+    const { label, movable } = offerKindOf(part);
+    return movable.map((term) => ({
+      value: `${part.id} ${term.key}`,
+      label: offer.parts.length > 1 ? `${label}: ${lower(term.label)}` : term.label,
+    }));
+  });
+}
+
+/** Other offers, and the founder's limits that were said. */
+function goalChoices({ offers, ownership }: Plan, ownId: string, say: ScreenSay): Choice[] {
+  const { leastFounderRate, mostPaidAmount } = ownership;
+  return [
+    ...offers
+      .filter(({ id }) => id !== ownId)
+      .map(({ id, name }) => ({ value: `equals ${id}`, label: `we keep as much as under ${name}` })),
+    ...(leastFounderRate === null
+      ? []
+      : [{ value: 'founderRate', label: `we hold ${say.percent(Number(leastFounderRate))} at the end` }]),
+    ...(mostPaidAmount === null
+      ? []
+      : [{ value: 'paidAtMost', label: `they are paid ${say.sum(mostPaidAmount)} in all, by date` }]),
+  ];
+}
+
+function goalOf({ plan: { ownership }, money }: MoneyModel, key: string | null): CounterGoal | null {
+  if (key === null) return null;
+  const { leastFounderRate, mostPaidAmount } = ownership;
+  if (key === 'founderRate')
+    return leastFounderRate === null ? null : { by: key, rate: Number(leastFounderRate) };
+  const perMinor = 10 ** money.basis.minorDigits;
+  if (key === 'paidAtMost') {
+    return mostPaidAmount === null
+      ? null
+      : { by: key, amount: Math.round(Number(mostPaidAmount) * perMinor) };
+  }
+  return { by: 'equals', offerId: key.slice('equals '.length) };
+}
+
+/** What was chosen while it is still there, else the first. */
+function kept(choices: readonly Choice[], chosen: string | null): string | null {
+  return (choices.find(({ value }) => value === chosen) ?? choices[0])?.value ?? null;
+}
+
+interface Found {
+  counter: Counter;
+  at: ShownOffer;
+  goal: string;
+  plan: Plan;
+  say: ScreenSay;
+}
+
+function sentence({ counter, at, goal, plan, say }: Found): string {
+  const part = at.offer.parts.find(({ id }) => id === counter.partId);
+  const term = part && offerKindOf(part).movable.find(({ key }) => key === counter.key);
+  const what = goalWords(plan, goal, say);
+  if (term === undefined) return '';
+  if (!counter.found) return `No ${lower(term.label)} makes this ${what}.`;
+  const value = valueWords(term, counter.value, say);
+  const from = counter.from === null ? 'none' : valueWords(term, counter.from, say);
+  return `At ${lower(term.label)} ${value}, instead of ${from}, this ${thirdPerson(what)}.`;
+}
+
+function goalWords(plan: Plan, goal: string, say: ScreenSay): string {
+  const { leastFounderRate, mostPaidAmount } = plan.ownership;
+  if (goal === 'founderRate') return `leave us ${say.percent(Number(leastFounderRate))} of the company`;
+  if (goal === 'paidAtMost') return `cost ${say.sum(mostPaidAmount ?? '0')} by date in all`;
+  return `equal ${nameOf(plan, goal.slice('equals '.length))} on the plan as it stands`;
+}
+
+function thirdPerson(what: string): string {
+  return what.replace(/^(leave|cost|equal)\b/, '$1s');
+}

@@ -1,0 +1,87 @@
+// One offer, opened: who makes it, its parts with steppers, what it comes to, and a tap away the cash curve, payments by year,
+// who owns what, what the ask implies, a counter, and what was said. Worked example: 250,000 stepped to 260,000 moves every
+// figure here in the same frame.
+import type { VNode } from 'preact';
+import { removePlace } from '../../app/commands/field.ts';
+import { Button } from '../../widgets/index.ts';
+import { Fold, Keys } from '../ladder/parts.tsx';
+import { FieldFor } from '../shared/field-for.tsx';
+import { useSession } from '../shared/session-context.ts';
+import { useSay } from '../shared/use-say.ts';
+import { OfferCash } from './cash-curve.tsx';
+import { CounterTo } from './counter.tsx';
+import { ImpliedWorth, OnLadders } from './implied.tsx';
+import type { MoneyModel, ShownOffer } from './model.ts';
+import { OfferFigures } from './offer-figures.tsx';
+import { ByYear, Dilution, EveryPayment, SaleShares } from './offer-tables.tsx';
+import { Parts } from './part-fields.tsx';
+import { SaidOf } from './said.tsx';
+
+export interface OfferBodyProps {
+  model: MoneyModel;
+  at: ShownOffer;
+  /** Takes it out, with its undo beside the list. */
+  onRemove: (name: string, run: () => boolean) => void;
+}
+
+export function OfferBody({ model, at, onRemove }: OfferBodyProps): VNode {
+  const session = useSession();
+  const say = useSay();
+  const { offer, result } = at;
+  const path = `offers/${offer.id}`;
+  return (
+    <div class="ff-stack" id={bodyId(offer.id)} onFocusCapture={selectZero}>
+      <Parts offer={offer} />
+      <FieldFor path={`${path}/name`} label="Called" kind="text" />
+      <FieldFor path={`${path}/from`} label="From" kind="text" placeholder="not said" />
+      <OfferFigures at={at} minorDigits={model.money.basis.minorDigits} />
+      <div>
+        <Fold label="Cash with it">
+          <OfferCash model={model} result={result} />
+        </Fold>
+        <Fold label="A counter">
+          <CounterTo model={model} at={at} />
+        </Fold>
+        <Fold
+          label="What was said"
+          value={offer.log.length === 0 ? 'nothing kept' : say.count(offer.log.length)}
+        >
+          <SaidOf offer={offer} />
+        </Fold>
+        <Fold label="Paid to them by year" value={say.money(result.totalPaid)}>
+          <ByYear result={result} />
+        </Fold>
+        <Fold label="Every payment" value={say.count(result.flows.length)}>
+          <EveryPayment result={result} />
+        </Fold>
+        <Fold label="Who owns what" value={`we ${say.percent(result.founder.rate)}`}>
+          <Dilution result={result} />
+          <SaleShares model={model} result={result} />
+        </Fold>
+        <Fold label="What it says we are worth">
+          <ImpliedWorth at={at} />
+        </Fold>
+        <Fold label="On ladders and deals">
+          <OnLadders model={model} at={at} />
+        </Fold>
+      </div>
+      <Keys>
+        <Button
+          label={`Take out ${offer.name}`}
+          onPress={() => onRemove(offer.name, () => session.run(removePlace, { path }, 'offers'))}
+        >
+          Take out this offer
+        </Button>
+      </Keys>
+    </div>
+  );
+}
+
+export function bodyId(offerId: string): string {
+  return `offer-${offerId}`;
+}
+
+/** A new term holds 0: what is typed takes its place, or "20" before it would read 200. */
+function selectZero({ target }: FocusEvent): void {
+  if (target instanceof HTMLInputElement && target.type === 'text' && target.value === '0') target.select();
+}
