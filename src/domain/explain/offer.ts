@@ -2,7 +2,7 @@
 // money; what the funder gets at the sale; what is left of the sale for the founder.
 // Worked figure: −12,300 within week 9 without it, 20,000 of money in by then: lowest cash 7,700.
 import { dec } from '../money/decimal.ts';
-import { moneyOf, type OfferResult } from '../offers/index.ts';
+import { type Holding, moneyOf, type OfferResult } from '../offers/index.ts';
 import type { OfferRun } from '../offers/run.ts';
 import type { Plan } from '../plan/index.ts';
 import { offerFlowWord } from './offer-words.ts';
@@ -46,60 +46,81 @@ export function offerFigure(
   }
 }
 
-function lowestCash(scene: Scene, { offer, run, result }: At): Draft {
+function lowestCash(scene: Scene, at: At): Draft {
+  const { offer, run, result } = at;
   const { lowestWeek: week, lowestCash: lowest } = result;
   const counted = run.flows.filter(
     (flow) => flow.week < week || (flow.week === week && (flow.amount < 0 || flow.early)),
   );
-  const rounds = run.company.roundMoney.filter((round) => round.week <= week);
-  const fromRounds = rounds.reduce((sum, { amount }) => sum + amount, 0);
-  const lines = [
-    moneyPart(scene, run.basis.low[week] ?? 0, {
-      label: `Lowest within ${scene.say.week(week)}, without new money`,
-      explains: { of: 'week', run: 'unfunded', week, figure: 'low' },
-    }),
-    ...byKind(scene, counted, 1),
-    ...(fromRounds === 0 ? [] : [moneyPart(scene, fromRounds, { label: 'Later rounds, by then' })]),
-  ];
   return money(scene, lowest, {
     title: `Lowest cash with ${offer.name}`,
     meaning: 'The least cash within any week of the plan, with this offer’s payments laid over it.',
-    lines,
+    lines: [
+      moneyPart(scene, run.basis.low[week] ?? 0, {
+        label: `Lowest within ${scene.say.week(week)}, without new money`,
+        explains: { of: 'week', run: 'unfunded', week, figure: 'low' },
+      }),
+      ...byKind(scene, at, counted, 1),
+      ...roundLines(scene, run, week),
+    ],
   });
 }
 
-function totalPaid(scene: Scene, { offer, run, result }: At): Draft {
+function totalPaid(scene: Scene, at: At): Draft {
+  const { offer, run, result } = at;
   const paid = run.flows.filter(({ amount }) => amount < 0);
-  const lines = [
-    ...byKind(scene, paid, -1),
-    ...(result.settles === 0
-      ? []
-      : [moneyPart(scene, result.settles, { label: 'Settled when the company is sold', owner: 'theirs' })]),
-    ...(result.payout === 0
-      ? []
-      : [moneyPart(scene, result.payout, { label: 'Their part of the sale', owner: 'theirs' })]),
-  ];
+  const shares = result.holdings.filter(({ kind, amount }) => kind === 'part' && amount !== 0);
   return money(scene, result.totalPaid, {
     title: `Paid under ${offer.name}`,
     meaning: 'All that goes to the funder: payments by date, and what it gets when the company is sold.',
-    lines,
+    lines: [
+      ...byKind(scene, at, paid, -1),
+      ...some(result.settles, (settled) =>
+        moneyPart(scene, settled, {
+          label: 'Settled when the company is sold',
+          owner: 'theirs',
+          path: partPath(offer.id),
+        }),
+      ),
+      ...shares.map(({ id, amount }) =>
+        moneyPart(scene, amount, {
+          label: 'Their part of the sale',
+          owner: 'theirs',
+          path: partPath(offer.id, id),
+        }),
+      ),
+    ],
   });
 }
 
-function founderAmount(scene: Scene, { offer, result }: At): Draft {
+function founderAmount(scene: Scene, at: At): Draft {
+  const { offer, run, result } = at;
   const { sale, amount } = result.founder;
+  const last = run.basis.weeks - 1;
   const others = result.holdings.filter((each) => each.kind !== 'founder' && each.amount !== 0);
+  const inside = run.flows.filter(({ week }) => week <= last);
   const parts = [
     moneyPart(scene, sale.price, { label: 'The company is sold for', path: 'ownership/exit' }),
-    moneyPart(scene, sale.cash, { label: 'Cash at the end of the plan' }),
-    ...(sale.debt === 0 ? [] : [moneyPart(scene, -sale.debt, { label: 'Loans still owed' })]),
-    ...(sale.owed === 0 ? [] : [moneyPart(scene, -sale.owed, { label: 'Still owed to the funder' })]),
-    ...others.map((each) =>
-      moneyPart(scene, -each.amount, {
-        label: HOLDERS[each.kind] ?? `Part of ${each.name}`,
-        owner: 'theirs',
+    moneyPart(scene, run.basis.cash[last] ?? 0, {
+      label: 'Cash at the end of the plan, without new money',
+      explains: { of: 'week', run: 'unfunded', week: last, figure: 'cash' },
+    }),
+    ...byKind(scene, at, inside, 1),
+    ...roundLines(scene, run, last),
+    ...some(-sale.debt, (debt) =>
+      moneyPart(scene, debt, {
+        label: 'Loans still owed',
+        explains: { of: 'week', run: 'unfunded', week: last, figure: 'loans' },
       }),
     ),
+    ...some(-sale.owed, (owed) =>
+      moneyPart(scene, owed, {
+        label: 'Still owed to the funder',
+        owner: 'theirs',
+        path: partPath(offer.id),
+      }),
+    ),
+    ...others.map((each) => moneyPart(scene, -each.amount, { ...holderOf(offer.id, each), owner: 'theirs' })),
   ];
   const reason = 'Owners share nothing where debts are more than the price';
   return money(scene, amount, {
@@ -109,43 +130,70 @@ function founderAmount(scene: Scene, { offer, result }: At): Draft {
   });
 }
 
-const HOLDERS: Readonly<Record<string, string>> = { others: 'Part of other owners', pool: 'Option pool' };
+/** What another owner's part is called, and the field it was typed into. */
+function holderOf(offerId: string, { kind, id, name }: Holding): { label: string; path: string } {
+  if (kind === 'part') return { label: 'Their part of the sale', path: partPath(offerId, id) };
+  if (kind === 'round') return { label: `Part of ${name}`, path: `ownership/rounds/${id}` };
+  return kind === 'pool'
+    ? { label: 'Option pool', path: 'ownership/poolRate' }
+    : { label: 'Part of other owners', path: 'ownership/founderRate' };
+}
 
-function perUnit(scene: Scene, { offer, run, result }: At): Draft {
-  const title = `Cost a unit of ${offer.name}`;
-  const meaning =
-    'Fees, interest, royalties and shares paid within the plan’s weeks, for each unit sold in them.';
-  if (result.perUnit === null) {
-    const none = 'No unit is sold in the plan’s weeks';
-    return { title, meaning, value: 'none sold', exact: null, formula: none, lines: [], caution: null };
-  }
+function perUnit(scene: Scene, at: At): Draft {
+  const { offer, run, result } = at;
   const units = run.basis.unitsSold.reduce((sum, sold) => sum + sold, 0);
-  const amount = dec(result.perUnit).div(10 ** scene.results.minorDigits);
-  const cost = Math.round(result.perUnit * units);
   const inside = run.flows.filter(({ week, amount: flow }) => flow < 0 && week < run.basis.weeks);
-  return {
-    title,
-    value: scene.say.price(amount),
-    exact: amount.toFixed(),
-    meaning,
-    formula: `${exactMoney(scene, cost)} ÷ ${scene.say.count(units)} units`,
+  const about = {
+    title: `Cost a unit of ${offer.name}`,
+    meaning: 'Fees, interest, royalties and shares paid within the plan’s weeks, for each unit sold in them.',
     lines: [
-      ...byKind(scene, inside, -1).map((each) => ({ ...each, adds: null })),
-      line({ label: 'Units sold in the plan’s weeks', value: scene.say.count(units) }),
+      ...byKind(scene, at, inside, -1).map((each) => ({ ...each, adds: null })),
+      line({
+        label: 'Units sold in the plan’s weeks',
+        value: scene.say.count(units),
+        explains: { of: 'cash', figure: 'soldUnits' },
+      }),
     ],
     caution:
       'Money paid back is no cost of a unit: it stands among the payments, and is left out of the sum.',
   };
+  if (result.perUnit === null) {
+    return { ...about, value: 'none sold', exact: null, formula: 'No unit is sold in the plan’s weeks' };
+  }
+  const amount = dec(result.perUnit).div(10 ** scene.results.minorDigits);
+  const cost = Math.round(result.perUnit * units);
+  const formula = `${exactMoney(scene, cost)} ÷ ${scene.say.count(units)} units`;
+  return { ...about, value: scene.say.price(amount), exact: amount.toFixed(), formula };
 }
 
-/** A line for each kind of payment, its sign as asked for. */
-function byKind(scene: Scene, flows: OfferResult['flows'], sign: 1 | -1): ExplanationLine[] {
-  const sums = new Map<string, number>();
-  for (const { what, amount } of flows) {
-    const label = offerFlowWord(what);
-    sums.set(label, (sums.get(label) ?? 0) + sign * amount);
+/** A line for each kind of payment of each part, its sign as asked for. */
+function byKind(scene: Scene, { offer }: At, flows: OfferResult['flows'], sign: 1 | -1): ExplanationLine[] {
+  const sums = new Map<string, { label: string; partId: string; sum: number }>();
+  for (const { what, partId, amount } of flows) {
+    const key = `${partId} ${what}`;
+    const before = sums.get(key)?.sum ?? 0;
+    sums.set(key, { label: offerFlowWord(what), partId, sum: before + sign * amount });
   }
-  return [...sums].map(([label, sum]) => moneyPart(scene, sum, { label }));
+  return [...sums.values()].map(({ label, partId, sum }) =>
+    moneyPart(scene, sum, { label, path: partPath(offer.id, partId) }),
+  );
+}
+
+function roundLines(scene: Scene, { company }: OfferRun, week: number): ExplanationLine[] {
+  const come = company.roundMoney.filter((round) => round.week <= week);
+  const sum = come.reduce((total, { amount }) => total + amount, 0);
+  return some(sum, (amount) =>
+    moneyPart(scene, amount, { label: 'Later rounds, by then', path: 'ownership/rounds' }),
+  );
+}
+
+/** The part's terms, or those of all parts. */
+function partPath(offerId: string, partId: string | null = null): string {
+  return `offers/${offerId}/parts${partId === null ? '' : `/${partId}`}`;
+}
+
+function some(amount: number, write: (amount: number) => ExplanationLine): ExplanationLine[] {
+  return amount === 0 ? [] : [write(amount)];
 }
 
 /** An amount of money that its lines come to. */

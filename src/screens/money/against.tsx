@@ -4,12 +4,12 @@
 import type { VNode } from 'preact';
 import { useMemo, useState } from 'preact/hooks';
 import type { Turned } from '../../domain/offers/turning.ts';
-import { AXES, type Axis, type TurningPoint } from '../../domain/offers/types.ts';
+import { AXES, type Axis } from '../../domain/offers/types.ts';
 import { Segmented, SelectField } from '../../widgets/index.ts';
 import { Part } from '../ladder/parts.tsx';
 import { useSay } from '../shared/use-say.ts';
 import { AxisPicture } from './axis-picture.tsx';
-import { AXIS_NAMES, pointSentence, standsSentence } from './axis-words.ts';
+import { AXIS_NAMES, type PairProps, pointSentence, pointsOf, standsSentence } from './axis-words.ts';
 import { Wins } from './futures.tsx';
 import { type MoneyModel, useOfferFutures } from './model.ts';
 
@@ -52,19 +52,6 @@ export function Against({ model }: { model: MoneyModel }): VNode {
 function allTurned(now: Turned, growth: Turned | null): Turned {
   if (growth === null) return now;
   return { series: [...now.series, ...growth.series], points: [...now.points, ...growth.points] };
-}
-
-export interface PairProps {
-  model: MoneyModel;
-  turned: Turned;
-  pair: readonly [string, string];
-}
-
-/** The crossings of a pair on one axis, in order. */
-export function pointsOf({ points }: Turned, pair: readonly [string, string], on: Axis): TurningPoint[] {
-  return points
-    .filter((point) => point.on === on && pair.every((id) => point.between.includes(id)))
-    .sort((a, b) => a.at - b.at);
 }
 
 /** One line an axis: its crossings, or who is better all along. */

@@ -14,8 +14,7 @@ import {
 import { tick } from '../deal/curve.tsx';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { useSay } from '../shared/use-say.ts';
-import { type PairProps, pointsOf } from './against.tsx';
-import { AXIS_NAMES, placeWords, pointSentence } from './axis-words.ts';
+import { AXIS_NAMES, type PairProps, placeWords, pointSentence, pointsOf } from './axis-words.ts';
 import { nameOf } from './words.ts';
 
 export function AxisPicture({ model, turned, axis, pair }: PairProps & { axis: Axis }): VNode {
@@ -52,15 +51,15 @@ function Drawn(props: DrawnProps): VNode {
   const perMinor = 10 ** model.money.basis.minorDigits;
   const lines = useMemo(() => linesOf(values, names, perMinor), [values, names.join('|'), perMinor]);
   const xLabels = useMemo(
-    () => series.places.map((place) => shortPlace(series.on, place, say)),
-    [series, say],
+    () => series.places.map((place) => tickPlace(series.on, place, perMinor, say)),
+    [series, perMinor, say],
   );
   const formatTick = useMemo(() => (value: number) => tick(value, say), [say]);
   const what = series.shows === 'paid' ? 'Paid to them' : 'We keep';
   const axis = AXIS_NAMES[series.on].toLowerCase();
   const crossings = points.map((point) => pointSentence({ model, point, say })).join(' ');
   return (
-    <>
+    <div class="ff-money-picture">
       <p class="ff-least ff-quiet">
         {what}, by {axis}. The plan stands at {placeWords(series.on, series.here, say)}.
       </p>
@@ -80,13 +79,13 @@ function Drawn(props: DrawnProps): VNode {
           pointText: placeWords(series.on, series.places[index] ?? 0, say),
           valueText: values
             .map((each, at) => `${names[at]} ${say.money(Math.round(each[index] ?? 0))}`)
-            .join(', '),
+            .join('; '),
           previousLabel: 'Less',
           nextLabel: 'More',
         }}
         overlay={(geometry) => <Marks geometry={geometry} series={series} points={points} say={say} />}
       />
-    </>
+    </div>
   );
 }
 
@@ -158,7 +157,7 @@ function Marks({
               transform: `translateX(${-100 * share}%)`,
             }}
           >
-            <span class="ff-money-crossing ff-number">{shortPlace(series.on, point.at, say)}</span>
+            <span class="ff-money-crossing ff-number">{placeWords(series.on, point.at, say)}</span>
           </div>
         );
       })}
@@ -178,8 +177,10 @@ function nearest(places: readonly number[], place: number): number {
   return Math.round(indexOf(places, place));
 }
 
-/** Room for a few figures: "72,400", "1.5 ×". */
-function shortPlace(axis: Axis, place: number, say: ScreenSay): string {
+/** Under the axis: "72k", "1.4M", "1.5 ×". */
+function tickPlace(axis: Axis, place: number, perMinor: number, say: ScreenSay): string {
   if (axis === 'growth') return `${say.number(Number(place.toFixed(2)))} ×`;
-  return axis === 'units' ? say.count(Math.round(place)) : say.money(Math.round(place));
+  const amount = axis === 'exit' ? place / perMinor : place;
+  if (amount >= 1e6) return `${say.number(Number((amount / 1e6).toPrecision(2)))}M`;
+  return amount >= 1000 ? `${say.count(Math.round(amount / 1000))}k` : say.count(Math.round(amount));
 }

@@ -2,6 +2,7 @@
 
 import { dec } from '../../domain/money/decimal.ts';
 import type { Axis, AxisSeries, TurningPoint } from '../../domain/offers/index.ts';
+import type { Turned } from '../../domain/offers/turning.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import type { MoneyModel } from './model.ts';
 import { nameOf } from './words.ts';
@@ -12,11 +13,24 @@ export const AXIS_NAMES: Record<Axis, string> = {
   growth: 'Growth',
 };
 
+export interface PairProps {
+  model: MoneyModel;
+  turned: Turned;
+  pair: readonly [string, string];
+}
+
+/** The crossings of a pair on one axis, in order. */
+export function pointsOf({ points }: Turned, pair: readonly [string, string], on: Axis): TurningPoint[] {
+  return points
+    .filter((point) => point.on === on && pair.every((id) => point.between.includes(id)))
+    .sort((a, b) => a.at - b.at);
+}
+
 /** A place of an axis: units, money, or times the plan's sales. */
 export function placeWords(axis: Axis, at: number, say: ScreenSay): string {
   if (axis === 'units') return `${say.count(Math.round(at))} units`;
   if (axis === 'exit') return say.money(Math.round(at));
-  return `${say.number(dec(at.toFixed(2)))} times the plan’s rates of sale`;
+  return `${say.number(dec(at.toFixed(2)))} times the planned sales`;
 }
 
 /** What is better about the better one. */

@@ -54,7 +54,7 @@ export function CounterTo({ model, at }: { model: MoneyModel; at: ShownOffer }):
   return (
     <>
       <SelectField label="Move" value={termKey ?? ''} choices={terms} onChoose={setTerm} />
-      <SelectField label="So that" value={goalKey ?? ''} choices={goals} onChoose={setGoal} />
+      <SelectField label="So that it" value={goalKey ?? ''} choices={goals} onChoose={setGoal} />
       <p aria-live="polite">
         {counter === null ? '' : sentence({ counter, at, goal: goalKey ?? '', plan, say })}
       </p>
@@ -85,13 +85,13 @@ function goalChoices({ offers, ownership }: Plan, ownId: string, say: ScreenSay)
   return [
     ...offers
       .filter(({ id }) => id !== ownId)
-      .map(({ id, name }) => ({ value: `equals ${id}`, label: `we keep as much as under ${name}` })),
+      .map(({ id, name }) => ({ value: `equals ${id}`, label: `equals ${name}` })),
     ...(leastFounderRate === null
       ? []
-      : [{ value: 'founderRate', label: `we hold ${say.percent(Number(leastFounderRate))} at the end` }]),
+      : [{ value: 'founderRate', label: `leaves us ${say.percent(Number(leastFounderRate))}` }]),
     ...(mostPaidAmount === null
       ? []
-      : [{ value: 'paidAtMost', label: `they are paid ${say.sum(mostPaidAmount)} in all, by date` }]),
+      : [{ value: 'paidAtMost', label: `costs ${say.sum(mostPaidAmount)}, by date` }]),
   ];
 }
 

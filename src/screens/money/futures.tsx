@@ -39,6 +39,7 @@ export function Wins({ model, later }: { model: MoneyModel; later: Later }): VNo
         {outcomes.map((outcome) => (
           <li key={outcome.name}>{bestWords(model, outcome, say)}</li>
         ))}
+        <li>{winsWords(model, answer.value.futures, say)}</li>
       </ul>
       <Table caption="What we keep in other futures" captionHidden columns={columns} rows={rows} />
       <p class="ff-least ff-quiet">
@@ -51,6 +52,17 @@ export function Wins({ model, later }: { model: MoneyModel; later: Later }): VNo
 }
 
 type Outcome = Futures['outcomes'][number];
+
+/** "Alder wins 2 of 3, Birch 1." */
+function winsWords({ plan }: MoneyModel, { outcomes, wins }: Futures, say: ScreenSay): string {
+  const won = wins.filter((each) => each.wins > 0).sort((a, b) => b.wins - a.wins);
+  const words = won.map((each, at) => {
+    const count =
+      at === 0 ? `wins ${say.count(each.wins)} of ${say.count(outcomes.length)}` : say.count(each.wins);
+    return `${nameOf(plan, each.offerId)} ${count}`;
+  });
+  return words.length === 0 ? 'No offer wins any of them.' : `${words.join(', ')}.`;
+}
 
 function cell(outcome: Outcome, offerId: string, say: ScreenSay): string {
   const found = outcome.founder.find((each) => each.offerId === offerId);

@@ -67,7 +67,7 @@ export function OfferBody({ model, at, onRemove }: OfferBodyProps): VNode {
       </div>
       <Keys>
         <Button
-          label={`Take out ${offer.name}`}
+          label={`Take out this offer: ${offer.name}`}
           onPress={() => onRemove(offer.name, () => session.run(removePlace, { path }, 'offers'))}
         >
           Take out this offer

@@ -55,7 +55,7 @@ export function SaidOf({ offer }: { offer: RivalOffer }): VNode {
             <p>{termsWords(parts, say)}</p>
             <Button
               kind="quiet"
-              label={`Back to ${WHO[said]}, ${momentText(atSeconds * 1000)}`}
+              label={`Back to this: ${WHO[said]}, ${momentText(atSeconds * 1000)}`}
               onPress={() => back(parts)}
             >
               Back to this

@@ -68,13 +68,14 @@ export function carriesWords({ carries }: OfferResult, say: ScreenSay): string {
     runsOutWeek === null
       ? `lasts all ${say.count(weeks)} weeks`
       : weeks === 0
-        ? 'short from the first week'
+        ? 'is short from the first week'
         : `carries ${say.count(weeks)} ${weeks === 1 ? 'week' : 'weeks'}`;
-  return `${say.money(moneyIn)} comes in; ${needed}: it ${lasts}.`.replace('it short', 'it is short');
+  return `${say.money(moneyIn)} comes in; ${needed}: it ${lasts}.`;
 }
 
 /** Minor units to as many decimals as a cost per unit needs. */
 export function perUnitWords({ perUnit }: OfferResult, minorDigits: number, say: ScreenSay): string {
+  if (perUnit === 0) return 'nothing';
   return perUnit === null ? 'none sold' : say.priceExact((perUnit / 10 ** minorDigits).toFixed(4));
 }
 
