@@ -12,11 +12,14 @@ import { growthPoints, type Turned, turningPoints } from './turning.ts';
 import type { Futures, Implied, OfferResult } from './types.ts';
 
 export { type Basis, basisFrom, basisOf } from './basis.ts';
+export type { DatedFlow, FieldNote, FlowKind, Movable, Tranche, When } from './contract.ts';
 export { type CounterArgs, counterFor } from './counter.ts';
 export { type Future, PLAIN_FUTURES, scaledBasis, winsIn } from './futures.ts';
 export { OFFER_KINDS, type OfferPart, offerKindOf } from './list.ts';
 export { onDeals } from './on-deals.ts';
 export type { Needs } from './result.ts';
+export { type OfferRun, runOffer } from './run.ts';
+export type { Turned } from './turning.ts';
 export type * from './types.ts';
 
 export interface Money {
