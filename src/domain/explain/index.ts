@@ -9,6 +9,7 @@ import { dealFigure } from './deal.ts';
 import { dealItemFigure } from './deal-item.ts';
 import { documentFigure, documentsFigure } from './document.ts';
 import { accountWeekFigure, planDoorsFigure } from './doors-week.ts';
+import { evidenceFigure } from './evidence.ts';
 import { fixedLineFigure } from './fixed.ts';
 import { flowFigure } from './flow.ts';
 import { handFigure } from './hand.ts';
@@ -91,6 +92,8 @@ function draftOf(scene: Scene, key: FigureKey): Draft | null {
       return accountWeekFigure(scene, key);
     case 'offer':
       return offerFigure(scene, key);
+    case 'evidence':
+      return evidenceFigure(scene, key.itemId);
     case 'verdict':
       return verdictFigure(scene, key.verdict);
     case 'threshold':

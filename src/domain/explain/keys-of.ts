@@ -1,6 +1,7 @@
 // Every figure of a plan that can be asked about, for checks that walk them all; week figures only for the weeks named.
 // Worked figure: a plan of one chain and one item has about a hundred, and some two hundred more for each week.
 import { stepsInDealWeeks } from '../ladder/deal-week.ts';
+import { evidenceOf } from '../promise/evidence.ts';
 import type { Results } from '../results.ts';
 import { FLOW_NAMES, UNIT_NAMES } from '../rollout/types.ts';
 import { EVENT_NAMES, entryOf, ledgerOf, sumOfWeeks } from '../statements/ledger.ts';
@@ -38,6 +39,7 @@ export function keysOf(args: Scene & { weeks: readonly number[] }): FigureKey[] 
     ...plan.offers.flatMap(({ id }) =>
       OFFER_FIGURES.map((figure): FigureKey => ({ of: 'offer', offerId: id, figure })),
     ),
+    ...evidenceOf(plan).map(({ itemId }): FigureKey => ({ of: 'evidence', itemId })),
     ...verdicts.map((verdict): FigureKey => ({ of: 'verdict', verdict })),
     ...THRESHOLD_NAMES.map((threshold): FigureKey => ({ of: 'threshold', threshold })),
   ];

@@ -86,6 +86,8 @@ function partsOf(key: FigureKey): (string | number)[] {
       return [key.accountId, key.figure, key.week];
     case 'offer':
       return [key.offerId, key.figure];
+    case 'evidence':
+      return [key.itemId];
     case 'verdict':
       return [key.verdict];
     case 'threshold':
@@ -170,6 +172,7 @@ const READERS: Record<FigureKey['of'], Reader> = {
     parts: 2,
     key: (offerId, name) => found(OFFER_FIGURES, name, (figure) => ({ of: 'offer', offerId, figure })),
   },
+  evidence: { parts: 1, key: (itemId) => ({ of: 'evidence', itemId }) },
   verdict: {
     parts: 1,
     key: (name) => found(VERDICTS, name, (verdict) => ({ of: 'verdict', verdict })),

@@ -127,6 +127,8 @@ export type FigureKey =
   | { of: 'planDoors'; week: number }
   | { of: 'accountWeek'; accountId: string; figure: AccountWeekFigure; week: number }
   | { of: 'offer'; offerId: string; figure: OfferFigure }
+  /** The rate of sale that scans of an item speak for. */
+  | { of: 'evidence'; itemId: string }
   | { of: 'verdict'; verdict: VerdictName }
   | { of: 'threshold'; threshold: keyof Thresholds };
 

@@ -7,10 +7,11 @@ import type { Item } from '../../domain/plan/index.ts';
 import { evidenceOfAccount, type ItemEvidence, rangeOfNewStores } from '../../domain/promise/evidence.ts';
 import { type Halving, halvingOf } from '../../domain/promise/halving.ts';
 import type { Range } from '../../domain/promise/rate-of-sale.ts';
-import { Table, type TableColumn } from '../../widgets/index.ts';
+import { Table, type TableColumn, WhereFrom } from '../../widgets/index.ts';
 import { Fold } from '../ladder/parts.tsx';
 import { usePlan } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
+import { useWhy } from '../shared/view.tsx';
 import { basisWords, halvingWords, liftWords, plannedWords, trendWords } from './evidence-words.ts';
 import { rateText } from './words.ts';
 
@@ -25,6 +26,7 @@ const COLUMNS: readonly TableColumn[] = [
 export function EvidenceReading({ item, evidence }: { item: Item; evidence: ItemEvidence }): VNode {
   const plan = usePlan();
   const say = useSay();
+  const why = useWhy();
   const { rate } = evidence;
   const { low80, high80 } = rate.ofMean;
   const planned = plannedWords(plan, item, evidence, say);
@@ -32,8 +34,13 @@ export function EvidenceReading({ item, evidence }: { item: Item; evidence: Item
     <section class="ff-evidence" aria-label={`What scans of ${item.name} say`}>
       <h3 class="ff-label">{item.name}</h3>
       <p>
-        <strong class="ff-number">{rateText(rate.mean, say)}</strong> a store a week, {rateText(low80, say)}{' '}
-        to {rateText(high80, say)} in 8 of 10.
+        <WhereFrom
+          open={why({ of: 'evidence', itemId: item.id })}
+          label={`Rate of sale of ${item.name}, ${rateText(rate.mean, say)} a store a week. Where from?`}
+        >
+          <strong class="ff-number">{rateText(rate.mean, say)}</strong>
+        </WhereFrom>{' '}
+        a store a week, {rateText(low80, say)} to {rateText(high80, say)} in 8 of 10.
       </p>
       <p class="ff-least ff-quiet">{basisWords(evidence, say)}</p>
       {planned.map((line) => (

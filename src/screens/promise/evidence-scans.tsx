@@ -26,25 +26,32 @@ export function StoreScans(): VNode | null {
       <Fold label="Every week" value={`${say.count(promise.scans.length)} stores`}>
         <WeeksTable />
       </Fold>
-      {promise.scans.map((scan) => (
-        <Fold
-          key={scan.id}
-          label={scan.store}
-          value={`${say.count(scan.units.length)} weeks · ${say.count(units(scan))} units`}
-        >
-          <StoreFields
-            scan={scan}
-            onRemove={() =>
-              removal.remove(scan.store, () => session.run(removeScan, { scanId: scan.id }, 'promise/scans'))
-            }
-          />
-        </Fold>
-      ))}
+      <Fold label="Store by store" open={promise.scans.length <= FEW_STORES}>
+        {promise.scans.map((scan) => (
+          <Fold
+            key={scan.id}
+            label={scan.store}
+            value={`${say.count(scan.units.length)} weeks · ${say.count(units(scan))} units`}
+          >
+            <StoreFields
+              scan={scan}
+              onRemove={() =>
+                removal.remove(scan.store, () =>
+                  session.run(removeScan, { scanId: scan.id }, 'promise/scans'),
+                )
+              }
+            />
+          </Fold>
+        ))}
+      </Fold>
       <Trouble path="promise/scans" />
       {removal.note}
     </>
   );
 }
+
+/** As many stand open at first. */
+const FEW_STORES = 3;
 
 /** Stores down, weeks across by their first day; a dash is a week not seen, marks say what a week was on. */
 function WeeksTable(): VNode {
