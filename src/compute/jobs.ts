@@ -3,12 +3,12 @@
 import { answerSolves, liftsFrom } from '../domain/answers/index.ts';
 import { isoDateOf } from '../domain/calendar.ts';
 import { evaluate, type SayFor } from '../domain/evaluate.ts';
-import '../domain/promise/sales-odds.ts';
 import { landedOf } from '../domain/ladder/landed.ts';
 import { lenderTrials } from '../domain/lender/index.ts';
 import { growthOf, moneyOf, plainFutures } from '../domain/offers/index.ts';
 import type { Plan } from '../domain/plan/index.ts';
 import { fine, type Outcome } from '../domain/problems.ts';
+import { claimWork } from '../domain/promise/claim-work.ts';
 import { chancesFor, readinessFor, slipCostsOf } from '../domain/readiness/index.ts';
 import type { Results } from '../domain/results.ts';
 import { leastOpeningCash, mostDoors, type SolveArgs } from '../domain/rollout/solve.ts';
@@ -39,6 +39,7 @@ export function jobAnswer(job: Job): Outcome<Answers[keyof Answers]> {
   if (job.kind === 'lifts') return fine(liftsFrom(job.plan, results));
   if (job.kind === 'answerSolves') return fine(answerSolves(job.plan, results));
   if (job.kind === 'offerFutures') return fine(offerFutures(job.plan, results));
+  if (job.kind === 'claimWork') return fine(claimWork(job.plan, results));
   if (job.kind === 'leansOn') return fine(leansOn({ plan: job.plan, results, sayFor }));
   const args: SolveArgs = {
     plan: job.plan,

@@ -5,6 +5,7 @@ import type { LenderTrials } from '../domain/lender/types.ts';
 import type { Turned } from '../domain/offers/turning.ts';
 import type { Futures } from '../domain/offers/types.ts';
 import type { Plan } from '../domain/plan/index.ts';
+import type { ClaimWork } from '../domain/promise/claim-work.ts';
 import type { Chances, SlipCosts } from '../domain/readiness/index.ts';
 import type { LeansOn, VerdictName } from '../domain/results.ts';
 import type { LeastOpeningCash, MostDoors } from '../domain/rollout/solve.ts';
@@ -19,6 +20,7 @@ export type Job =
   | { kind: 'worth'; args: WorthArgs }
   | { kind: 'beside'; plan: Plan; accountId: string; reviewWeeks: number }
   | { kind: 'lenderTrials'; plan: Plan; week: number }
+  | { kind: 'claimWork'; plan: Plan }
   | { kind: 'leansOn'; plan: Plan }
   /** As of a day (YYYY-MM-DD); `extraDays`: working days by which gates slip, by id. */
   | { kind: 'slipCosts'; plan: Plan; today: string; extraDays: Readonly<Record<string, number>> }
@@ -54,6 +56,7 @@ export interface Answers {
   lenderTrials: LenderTrials;
   slipCosts: SlipCosts;
   readyChances: Chances;
+  claimWork: ClaimWork;
   leansOn: Record<VerdictName, LeansOn | null>;
   mostDoors: MostDoors | null;
   leastOpeningCash: LeastOpeningCash;

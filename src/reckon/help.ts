@@ -139,8 +139,8 @@ rollout           src/domain/rollout/PASS.md describes the pass in words
 solves            figures are null where a solve outgrew exact sums (a warning says so)
   leastOpeningCash  amount, lowestThere, lowestBelow, confirmed
   mostDoors[]     accountId, planned, doors, lowestThere, lowestNext, atLeast, steady
-promise           null without evidence
-  rateOfSale      of the first item with scans; otherRates[] the same of further ones
+promise           null without scans, standings, open doors or a claim
+  rateOfSale      of the first item with scans, or null; otherRates[] the same of further ones
     itemId, mean, low80, high80, low95, high95   units a store and week, over all stores like those scanned;
                   gamma-Poisson, weighed on a grid: src/domain/promise/rate-of-sale.ts states the priors
     stores, storeWeeks, units   what counts; storeWeeks weighted by the season
@@ -155,6 +155,24 @@ promise           null without evidence
     trend         factor in four weeks and ranges, stores, weeks; null where too few weeks tell
     accounts[]    accountId, stores, mean and ranges of its stores alone
     warnings[]    sentences
+  doors           open in the week of the claim's date (without one, the last); null where nobody said how far any
+                  chain is agreed
+    week, expected, planned   planned: with everything on time
+    distribution[]  from, to, chance: exact; over 200 different counts are put together
+    accounts[]    accountId, chance, expected, planned, openAlready
+  claim           null without one; notPlaced: noClaim | noEvidence | beforeStart | pastEnd | partMissing
+    of, amount, byDate, who
+    chance, percentile   of as much or more by the date; share of futures with less
+    expected, low80, middle, high80, planned   in doors, units or the currency
+    timesToday    over what runs today, per week for units and revenue
+    binding       rateOfSale | doorsAWeek | capacity | cash: what evidence carries least of; null: all is enough
+    wouldHaveToBeTrue[]   what, needed, shown (by the evidence), low80, high80, isEnough;
+                  because: the rate reaches the claim (reaches) or pays the claim's doors back (paysBack)
+    byAccount[]   accountId, chanceWithout, chanceWithIt: of a claim of doors, if it never comes, if it surely does
+  leaning         accounts, routes (by the first hand after us), each
+    parts[]       name, accountIds, revenueShare, unitsShare, doorsShare
+    revenueIndex, unitsIndex, doorsIndex   Herfindahl-Hirschman, 0 to 10,000; band of revenue: low | moderate | high
+    withoutLargest  name, week, plan, there: cashNeed, lowestCash, lowestWeek, unitsLost as planned and without it
 readiness         what has to be ready before the shelf; dates YYYY-MM-DD, slack in working days
   today           see --today; state: none | ready | inTime | late; sentence
   next            the gate to work on first: id, name, owner, start; or null. late[]: ids

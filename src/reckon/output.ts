@@ -52,7 +52,7 @@ export function outputOf(args: OutputArgs): Output {
       lender: lenderText(plan, results),
     },
     solves: solved.solves,
-    promise: promiseText(plan, sayOf(results)),
+    promise: promiseText(plan, results, sayOf(results)),
     readiness: readinessText(plan, results, args.today ?? null),
     money: moneyTextOf(plan, results),
     defaults: plan.basis,

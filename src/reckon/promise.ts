@@ -1,6 +1,7 @@
-// What evidence says, for machines: the rate of sale that scans speak for, with its ranges.
+// What evidence says, for machines: the rate of sale that scans speak for, with its ranges; doors and claim (claim.ts).
 // Worked figure: { "mean": "6.0151", "low80": "5.4390", "high80": "6.6065" } of eight stores much alike.
 import type { Plan } from '../domain/plan/index.ts';
+import { hasDoorEvidence } from '../domain/promise/doors.ts';
 import {
   evidenceOf,
   evidenceOfAccount,
@@ -11,12 +12,15 @@ import { halvingOf } from '../domain/promise/halving.ts';
 import type { Range } from '../domain/promise/rate-of-sale.ts';
 import { evidenceWarnings } from '../domain/promise/warnings.ts';
 import type { Effect } from '../domain/promise/within-stores.ts';
+import type { Results } from '../domain/results.ts';
 import type { Say } from '../domain/verdicts/say.ts';
+import { claimTexts } from './claim.ts';
 
-/** Null where nothing was seen of any item. */
-export function promiseText(plan: Plan, say: Say): object | null {
-  const [first, ...others] = evidenceOf(plan).map((each) => rateText(plan, each, say));
-  return first === undefined ? null : { rateOfSale: first, otherRates: others };
+/** Null without scans, standings, doors that are open, or a claim. */
+export function promiseText(plan: Plan, results: Results, say: Say): object | null {
+  const [first = null, ...others] = evidenceOf(plan).map((each) => rateText(plan, each, say));
+  if (first === null && plan.promise.claim === null && !hasDoorEvidence(plan)) return null;
+  return { rateOfSale: first, otherRates: others, ...claimTexts(plan, results) };
 }
 
 function rateText(plan: Plan, evidence: ItemEvidence, say: Say): object {

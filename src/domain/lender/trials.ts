@@ -101,7 +101,7 @@ export function failureAt(
   { accountId, week }: { accountId: string; week: number },
 ): CustomerFailure | null {
   const a = plan.accounts.findIndex(({ id }) => id === accountId);
-  const cut = cutFrom(plan, accountId, week + 1);
+  const cut = cutFrom(plan, [accountId], week + 1);
   if (cut === null || a < 0) return null;
   const accounts = cut.compiled.accounts.map((each, at) =>
     at === a ? { ...each, failsWeek: week + 1 } : each,
@@ -124,7 +124,7 @@ export function dropsOf(plan: Plan, results: Results): ReviewDrop[] {
     const week = first + REVIEW_WEEKS;
     if (!(week < Math.min(plan.horizonWeeks, account.cutWeek ?? plan.horizonWeeks))) return [];
     const loss = droppedAtReview(plan, accountId, REVIEW_WEEKS);
-    const cut = cutFrom(plan, accountId, week);
+    const cut = cutFrom(plan, [accountId], week);
     if (!loss.ok || cut === null) return [];
     return [
       {
@@ -138,10 +138,22 @@ export function dropsOf(plan: Plan, results: Results): ReviewDrop[] {
   });
 }
 
-/** The plan with an account's doors gone from a week on. */
-function cutFrom(plan: Plan, accountId: string, week: number): Results | null {
+/** Several accounts gone from a week on, bought for on the plan's forecast up to then; null where that can't be computed. */
+export function droppedFrom(
+  plan: Plan,
+  results: Results,
+  { accountIds, week }: { accountIds: readonly string[]; week: number },
+): Trial | null {
+  const cut = cutFrom(plan, accountIds, week);
+  return cut && ranTrial(plan, turningAt(results, cut, week));
+}
+
+/** The plan with some accounts' doors gone from a week on. */
+function cutFrom(plan: Plan, accountIds: readonly string[], week: number): Results | null {
   const accounts = plan.accounts.map((account) =>
-    account.id === accountId ? { ...account, cutWeek: Math.min(account.cutWeek ?? week, week) } : account,
+    accountIds.includes(account.id)
+      ? { ...account, cutWeek: Math.min(account.cutWeek ?? week, week) }
+      : account,
   );
   const there = wholePlan({ ...plan, accounts });
   return there.ok ? there.value : null;

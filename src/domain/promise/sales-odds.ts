@@ -5,7 +5,7 @@
 import { dayNumber } from '../calendar.ts';
 import type { Account, Plan } from '../plan/index.ts';
 import type { AccountWeeks, PassResult } from '../rollout/types.ts';
-import { type Fate, oddsByLevel } from './door-odds.ts';
+import { type DoorOdds, type Fate, type Level, oddsByLevel } from './door-odds.ts';
 import { evidenceFor } from './evidence.ts';
 import { bringSales } from './place-claim.ts';
 import { chanceOf, slipShares } from './rungs.ts';
@@ -44,52 +44,66 @@ export function salesThen({ plan, pass, of, byDate }: SalesArgs): SalesThen {
     salesOf({ account, weeks, rate: rateOf(plan, account), by: pass.accounts[a] as AccountWeeks, of, unit }),
   );
   const planned = own.reduce((sum, { planned }) => sum + planned, 0);
+  const shared = Number(plan.promise.spreads.sharedRate);
   const moving =
     own.reduce((sum, { planned, moving }) => sum + planned * moving, 0) / Math.max(1e-9, planned);
+  const growth: Growth = { moving, ...rateSpread(own, shared) };
   const most = own.reduce((sum, { fate }) => sum + Math.max(fate.without, ...fate.ifLate), 0);
   const part = Math.max(1e-9, most / PARTS);
-  const shared = Number(plan.promise.spreads.sharedRate);
-  const { spread, onShared } = rateSpread(own, shared);
-  const levels = [
-    ...oddsByLevel(
-      own.map(({ fate }) => inParts(fate, part)),
-      shared,
-    ),
-  ].map((each) => ({
-    ...each,
-    odds: each.odds.slice(),
-  }));
-  /** What the rate, at its middle 1, does to the amount. */
-  const grown = (rate: number) => 1 + moving * (rate - 1);
-  const chanceOfAtLeast = (amount: number): number => {
-    let chance = 0;
-    for (const { level, weight, odds } of levels) {
-      for (let n = 0; n < odds.length; n++) {
-        const here = odds[n] as number;
-        if (here > 1e-12) chance += weight * here * reaches(amount / (n * part), level);
-      }
-    }
-    return Math.min(1, chance);
-  };
-  /** Chance that the amount grows so many times, or more, at a level of the common factor. */
-  const reaches = (times: number, level: number): number => {
-    if (!Number.isFinite(times)) return Number.isNaN(times) ? 1 : 0;
-    const rate = moving <= 0 ? (times <= 1 ? 0 : Number.POSITIVE_INFINITY) : 1 + (times - 1) / moving;
-    if (rate <= 0) return 1;
-    if (spread <= 0) return rate <= 1 + 1e-9 ? 1 : 0;
-    if (rate === Number.POSITIVE_INFINITY) return 0;
-    return shareBelowScore((onShared * level - Math.log(rate) / spread) / Math.sqrt(1 - onShared ** 2));
-  };
-  const meanAt = (level: number) =>
-    grown(Math.exp(spread * onShared * level + (spread ** 2 * (1 - onShared ** 2)) / 2));
-  const expected = levels.reduce(
-    (sum, { level, weight, odds }) =>
-      sum + weight * meanAt(level) * odds.reduce((mean, share, n) => mean + share * n * part, 0),
-    0,
-  );
-  const highest = most * grown(Math.exp(6 * spread));
+  const levels: (Level & { odds: DoorOdds })[] = [];
+  for (const { level, weight, odds } of oddsByLevel(
+    own.map(({ fate }) => inParts(fate, part)),
+    shared,
+  ))
+    levels.push({ level, weight, odds: odds.slice() });
+  const chanceOfAtLeast = (amount: number) =>
+    Math.min(
+      1,
+      sumOver(levels, (n, level) =>
+        chanceToGrow(growth, n === 0 ? (amount > 0 ? NEVER : 0) : amount / (n * part), level),
+      ),
+    );
+  const expected = sumOver(levels, (n, level) => n * part * meanGrowth(growth, level));
+  const highest = most * Math.exp(6 * growth.spread);
   const at = (share: number) => halved((amount) => 1 - chanceOfAtLeast(amount) >= share, highest);
-  return { weeks, expected, planned, spread, chanceOfAtLeast, at };
+  return { weeks, expected, planned, spread: growth.spread, chanceOfAtLeast, at };
+}
+
+const NEVER = Number.POSITIVE_INFINITY;
+
+/** The mean over all futures of a value that hangs on the parts that came and on the common factor's level. */
+function sumOver(
+  levels: readonly (Level & { odds: DoorOdds })[],
+  value: (n: number, level: number) => number,
+): number {
+  let sum = 0;
+  for (const { level, weight, odds } of levels) {
+    odds.forEach((share, n) => {
+      if (share > 1e-12) sum += weight * share * value(n, level);
+    });
+  }
+  return sum;
+}
+
+/** How an amount moves with the rate of sale, whose middle is 1. */
+interface Growth {
+  /** The part of it that does. */
+  moving: number;
+  spread: number;
+  onShared: number;
+}
+
+/** Chance that it grows so many times, or more, at a level of the common factor. */
+function chanceToGrow({ moving, spread, onShared }: Growth, times: number, level: number): number {
+  if (times === NEVER) return 0;
+  if (moving <= 0 || spread <= 0) return times <= 1 + 1e-9 ? 1 : 0;
+  const rate = 1 + (times - 1) / moving;
+  if (rate <= 0) return 1;
+  return shareBelowScore((onShared * level - Math.log(rate) / spread) / Math.sqrt(1 - onShared ** 2));
+}
+
+function meanGrowth({ moving, spread, onShared }: Growth, level: number): number {
+  return 1 + moving * (Math.exp(spread * onShared * level + (spread ** 2 * (1 - onShared ** 2)) / 2) - 1);
 }
 
 /** The least amount, to a millionth of the highest, that the test holds for. */

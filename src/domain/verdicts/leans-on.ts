@@ -10,6 +10,8 @@ import { accepts } from '../plan/schema-at.ts';
 import { sentence } from '../problems.ts';
 import type { LeansOn, Results, Verdict, VerdictName } from '../results.ts';
 import { worse } from './ladder.ts';
+import { promiseVerdict } from './promise.ts';
+import { promiseGuesses } from './promise-guesses.ts';
 
 export interface LeansOnArgs {
   plan: Plan;
@@ -45,7 +47,7 @@ export function* leansOnSteps({ plan, results, sayFor }: LeansOnArgs): Generator
   const trials = trialsOf(plan);
   const best: Record<VerdictName, Move | null> = { ladder: null, deal: null, cash: null, promise: null };
   for (const [index, trial] of trials.entries()) {
-    const there = verdictsThere(trial, sayFor);
+    const there = trial.claimOnly ? claimThere(trial, results, sayFor) : verdictsThere(trial, sayFor);
     if (there.ok) {
       for (const name of NAMES) {
         const move = moveOf(trial, results.verdicts[name], there.verdicts[name]);
@@ -65,17 +67,23 @@ interface Trial {
   end: string;
   /** The plan with the guess at that end; null when the field takes no such value. */
   plan: Plan | null;
+  /** Whether nothing but the claim hangs on it: then the weekly pass is not run again. */
+  claimOnly: boolean;
+}
+
+function trialsOf(plan: Plan): Trial[] {
+  return [...trialsBy(plan, plan.basis, false), ...trialsBy(plan, promiseGuesses(plan), true)];
 }
 
 /** Both ends of every guess; an end that the plan stands at already tells nothing. */
-function trialsOf(plan: Plan): Trial[] {
-  return plan.basis.flatMap((note) => {
+function trialsBy(plan: Plan, notes: readonly BasisNote[], claimOnly: boolean): Trial[] {
+  return notes.flatMap((note) => {
     if (note.kind !== 'guess') return [];
     const current = getAt(plan, note.path);
     return [note.low, note.high].flatMap((end): Trial[] => {
       if (end === null || isSame(current, end)) return [];
       const value = valueFor(plan, note.path, end);
-      return [{ note, end, plan: value === null ? null : setAt(plan, note.path, value) }];
+      return [{ note, end, plan: value === null ? null : setAt(plan, note.path, value), claimOnly }];
     });
   });
 }
@@ -102,6 +110,13 @@ function verdictsThere({ plan, note, end }: Trial, sayFor: SayFor): There {
   if (outcome.ok) return { ok: true, verdicts: outcome.value.verdicts };
   const [problem] = outcome.problems;
   return { ok: false, reason: problem ? sentence(problem) : 'It can not be computed.' };
+}
+
+function claimThere({ plan, note, end }: Trial, results: Results, sayFor: SayFor): There {
+  if (plan === null) return { ok: false, reason: `${note.path} can't be ${end}.` };
+  const { currency, minorDigits, compiled, pass, verdicts } = results;
+  const say = sayFor({ currency, minorDigits, startDay: compiled.startDay });
+  return { ok: true, verdicts: { ...verdicts, promise: promiseVerdict({ plan, pass, say }) } };
 }
 
 interface Move {

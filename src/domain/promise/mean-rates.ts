@@ -1,0 +1,42 @@
+// One rate of sale for a whole plan: means over its listings, each weighed by the doors that sell it.
+// Worked figure: 6 a week in 100 doors and 3 in 50 are 5 a week.
+import type { Plan } from '../plan/index.ts';
+import type { Results } from '../results.ts';
+import { evidenceFor } from './evidence.ts';
+
+/** Mean over the listings, each weighed by the doors its account has open and opens. */
+export function meanRate(plan: Plan): number | null {
+  const weighed = plan.accounts.flatMap((account) =>
+    account.listings.map(({ unitsPerStoreWeek }) => ({
+      rate: Number(unitsPerStoreWeek),
+      doors: [...account.waves, ...account.runningDoors].reduce((sum, { doors }) => sum + doors, 0),
+    })),
+  );
+  return meanOf(weighed);
+}
+
+/** The rate that pays back what is put down, over all accounts with doors; null where no rate does at one of them. */
+export function breakEven(claimed: Results | null): number | null {
+  if (claimed === null) return null;
+  const weighed = claimed.deals.flatMap(({ doors, items }) =>
+    items.map(({ breakEvenUnitsPerStoreWeek: rate }) => ({
+      rate: rate === null ? null : Number(rate),
+      doors,
+    })),
+  );
+  if (weighed.some(({ rate, doors }) => rate === null && doors > 0)) return null;
+  return meanOf(weighed.map(({ rate, doors }) => ({ rate: rate ?? 0, doors })));
+}
+
+function meanOf(weighed: readonly { rate: number; doors: number }[]): number | null {
+  const doors = weighed.reduce((sum, each) => sum + each.doors, 0);
+  return doors === 0 ? null : weighed.reduce((sum, each) => sum + each.rate * each.doors, 0) / doors;
+}
+
+/** Of the one item with scans; several have no range together. */
+export function seenRange(plan: Plan): { low80: number | null; high80: number | null } {
+  const seen = plan.items.flatMap(({ id }) => evidenceFor(plan, id) ?? []);
+  const [only] = seen;
+  if (!only || seen.length > 1 || plan.items.length > 1) return { low80: null, high80: null };
+  return { low80: only.rate.ofMean.low80, high80: only.rate.ofMean.high80 };
+}
