@@ -23,6 +23,8 @@ const views: Place[] = [
   [`${THREE}/deal`, 'Deal'],
   [`${THREE}/cash`, 'Cash'],
   [`${THREE}/roll-out`, 'Roll-out'],
+  [`${THREE}/readiness`, 'Readiness'],
+  [`${THREE}/numbers`, 'Item and case numbers'],
   [`${THREE}/statements`, 'Statements'],
   [`${THREE}/lender`, 'For a lender'],
   [`${THREE}/promise`, 'Promise'],
@@ -52,6 +54,7 @@ const planSections = ['market', 'cash', 'overhead', 'funding', 'books', 'verdict
 const talksSheets = ['more', 'terms', 'said', 'worth', 'beside', 'prepare'];
 const sheets: Place[] = [
   ...talksSheets.map((name): Place => [`${THREE}/table?sheet=${name}`, 'Across the table']),
+  [`${THREE}/readiness?sheet=starters`, 'Readiness'],
   ['#/plans?sheet=about', 'Plans'],
   ['#/plans?sheet=plan%3Ademo-third-chain', 'Plans'],
   sheet('why:cash/lowestCash'),

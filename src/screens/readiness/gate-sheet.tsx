@@ -5,13 +5,14 @@ import type { VNode } from 'preact';
 import { removeGate } from '../../app/commands/readiness.ts';
 import type { Gate } from '../../domain/plan/index.ts';
 import type { Readiness } from '../../domain/readiness/index.ts';
-import { Button, ButtonRow, Sheet, TextAreaField } from '../../widgets/index.ts';
+import { Button, ButtonRow, Disclosure, Sheet, TextAreaField } from '../../widgets/index.ts';
 import { Fields } from '../inputs/fields.tsx';
 import { choice, count, text } from '../inputs/specs.ts';
 import { BasisTag, useBasis } from '../shared/basis-tag.tsx';
 import { usePlan, useSession } from '../shared/session-context.ts';
 import { useField } from '../shared/use-field.ts';
 import { useSay } from '../shared/use-say.ts';
+import { DatesFrom } from './dates-from.tsx';
 import { HoldsBack, NeedsFirst, StateFields } from './gate-fields.tsx';
 import { Slip } from './slip.tsx';
 import { BEFORE, byWhen, openingName, roomWords } from './words.ts';
@@ -53,6 +54,11 @@ function OneGate({ gate, readiness, onGone }: OneGateProps): VNode {
   return (
     <div class="ff-inputs-section">
       <Standing gate={gate} readiness={readiness} />
+      {readiness !== null && gate.state.is !== 'done' && (
+        <Disclosure summary="Where these dates come from">
+          <DatesFrom gate={gate} readiness={readiness} />
+        </Disclosure>
+      )}
       <StateFields gate={gate} path={path} />
       <Fields base={path} specs={WHAT} />
       <fieldset class="ff-place">

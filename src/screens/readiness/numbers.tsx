@@ -102,7 +102,7 @@ function Numbers({ item }: { item: Item }): VNode {
           ))}
         </ProblemNote>
       )}
-      <Hierarchy levels={levels} />
+      <Hierarchy levels={levels} name={item.name} />
       <Symbols levels={levels} name={item.name} />
     </>
   );
@@ -127,7 +127,7 @@ function Proposal({ path, level: { level, proposed } }: { path: string; level: P
 }
 
 /** How many of each go into the next, by the sizes of the plan. */
-function Hierarchy({ levels }: { levels: readonly PackLevel[] }): VNode {
+function Hierarchy({ levels, name }: { levels: readonly PackLevel[]; name: string }): VNode {
   const say = useSay();
   const rows = levels.map(({ level, holds, units, number }, index) => ({
     id: level,
@@ -138,7 +138,7 @@ function Hierarchy({ levels }: { levels: readonly PackLevel[] }): VNode {
       number ?? 'not known',
     ],
   }));
-  return <Table caption="What goes into what" columns={COLUMNS} rows={rows} compact />;
+  return <Table caption={`${name}: what goes into what`} columns={COLUMNS} rows={rows} compact />;
 }
 
 function Symbols({ levels, name }: { levels: readonly PackLevel[]; name: string }): VNode | null {

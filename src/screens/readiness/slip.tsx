@@ -80,11 +80,13 @@ function Moved({ plan, planned, slipped }: MovedProps): VNode {
   const moved = slipped.filter((wave, at) => wave.slipWeeks > (planned[at]?.slipWeeks ?? 0));
   if (moved.length === 0) return <p role="status">No opening moves any further: there is room for that.</p>;
   return (
-    <ul class="ff-slip-moves" role="status">
-      {moved.map((wave) => (
-        <li key={`${wave.accountId}/${wave.waveId}`}>{movedWords(plan, wave, say)}</li>
-      ))}
-    </ul>
+    <div role="status">
+      <ul class="ff-slip-moves">
+        {moved.map((wave) => (
+          <li key={`${wave.accountId}/${wave.waveId}`}>{movedWords(plan, wave, say)}</li>
+        ))}
+      </ul>
+    </div>
   );
 }
 

@@ -65,6 +65,13 @@ const WORDS: Readonly<Record<string, string>> = {
   creditLimitAmount: 'may owe us at most',
   seasonFactors: 'season',
   pack: 'sizes and weight',
+  readiness: '',
+  gates: '',
+  resets: '',
+  leadDays: 'working days',
+  after: 'needs first',
+  holds: 'holds back',
+  numbers: 'number',
 };
 
 /** The place as words, outermost first. */

@@ -29,11 +29,11 @@ function leadTimes({ id, leadDays }: Gate): Problem[] {
   const { optimistic, likely, pessimistic } = leadDays;
   const path = `readiness/gates/${id}/leadDays`;
   if (likely < optimistic) {
-    const expected = `at least the ${optimistic} days when all goes well`;
+    const expected = `${optimistic} days when all goes well to be no more than the most likely ${likely}`;
     return [{ code: 'field-invalid', path: `${path}/likely`, got: `${likely} days`, expected }];
   }
   if (pessimistic >= likely) return [];
-  const expected = `at least the ${likely} days that are most likely`;
+  const expected = `${pessimistic} days when it goes badly to be no fewer than the most likely ${likely}`;
   return [{ code: 'field-invalid', path: `${path}/pessimistic`, got: `${pessimistic} days`, expected }];
 }
 
