@@ -38,5 +38,6 @@ test('all offers and their turning points on a step, beside the whole recalculat
   console.log(
     `offers: ${(step / recalculation).toFixed(2)} x, turning points: ${(turned / recalculation).toFixed(2)} x a recalculation`,
   );
-  expect(step / recalculation).toBeLessThan(MOST_RATIO);
+  // the Money view works out both in the frame of a step
+  expect((step + turned) / recalculation).toBeLessThan(MOST_RATIO);
 });

@@ -30,6 +30,7 @@ const views: Place[] = [
   [`${THREE}/promise`, 'Promise'],
   [`${ONE}/promise`, 'Promise'],
   [`${ONE}/investor`, 'For an investor'],
+  [`${ONE}/money`, 'Money'],
   [`${ONE}/table`, 'Across the table'],
   [`${THREE}/table`, 'Across the table'],
   [`${ONE}/inputs`, 'Inputs'],

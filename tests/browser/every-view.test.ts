@@ -122,6 +122,7 @@ function placesOf(plan: Plan): [hash: string, heading: string][] {
     [`${at}/numbers`, 'Item and case numbers'],
     [`${at}/statements`, 'Statements'],
     [`${at}/lender`, 'For a lender'],
+    [`${at}/money`, 'Money'],
     [`${at}/promise`, 'Promise'],
     [`${at}/inputs`, 'Inputs'],
     ...['more', 'terms', 'said', 'worth', 'beside', 'prepare'].map((name): [string, string] => [

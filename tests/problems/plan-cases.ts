@@ -3,6 +3,7 @@
  * brings its own text. tests/problems/cases has one file a problem code.
  */
 import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 
 export interface Case {
   what: string;
@@ -29,7 +30,7 @@ export function caseFiles(): CaseFile[] {
 }
 
 export function exampleText(name: string): string {
-  return readFileSync(new URL(`../formats/v3/${name}.json`, import.meta.url), 'utf8');
+  return readFileSync(join(import.meta.dirname, `../formats/v3/${name}.json`), 'utf8');
 }
 
 /** The text of the file a case is about. */

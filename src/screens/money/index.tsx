@@ -4,7 +4,8 @@
 import type { VNode } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { Disclosure, EmptyState, useWide, WhereFrom } from '../../widgets/index.ts';
-import { Part, useRemoval, Whole } from '../ladder/parts.tsx';
+import { CashRange } from '../cash/range.tsx';
+import { Fold, Part, useRemoval, Whole } from '../ladder/parts.tsx';
 import { CautionsFor } from '../shared/cautions-for.tsx';
 import { type Shown, useShown } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
@@ -42,6 +43,11 @@ function MoneyParts({ shown }: { shown: Shown }): VNode {
   return (
     <>
       <Need shown={shown} />
+      {offers.length > 0 && (
+        <Fold label="How often they would cover it">
+          <CashRange />
+        </Fold>
+      )}
       {offers.length === 0 && (
         <EmptyState title="No offer yet. Tap what is offered, and type its numbers: what it costs, and what it leaves you, stands beside every other." />
       )}

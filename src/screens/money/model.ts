@@ -2,13 +2,21 @@
 // and in its frame. What needs the whole model run again (growth, other futures) follows from the worker.
 // Worked example: three offers are three results in the plan's order, and turning points for three pairs.
 import { useMemo } from 'preact/hooks';
+import { rangeFor } from '../../app/range.ts';
 import type { Running } from '../../app/session.ts';
-import { type Implied, type Money, moneyOf, type OfferResult, turningOf } from '../../domain/offers/index.ts';
+import {
+  type Implied,
+  type Money,
+  moneyOf,
+  type Needs,
+  type OfferResult,
+  turningOf,
+} from '../../domain/offers/index.ts';
 import type { Turned } from '../../domain/offers/turning.ts';
 import type { Plan } from '../../domain/plan/index.ts';
 import type { RivalOffer } from '../../domain/plan/offer-terms.ts';
 import type { Results } from '../../domain/results.ts';
-import type { Shown } from '../shared/session-context.ts';
+import { type Shown, useSession } from '../shared/session-context.ts';
 import { useFollowing } from '../shared/use-following.ts';
 
 export interface MoneyModel {
@@ -25,14 +33,16 @@ export interface ShownOffer {
   implied: readonly Implied[];
 }
 
-/** Null while the results are those of another state of the plan: an offer may have no figures yet. */
-export function moneyModel(plan: Plan, results: Results): MoneyModel {
-  const money = moneyOf(plan, results);
+/** `needs`: of a range, where one was drawn for these results. */
+export function moneyModel(plan: Plan, results: Results, needs: Needs | null): MoneyModel {
+  const money = moneyOf(plan, results, needs);
   return { plan, results, money, turned: turningOf(plan, money) };
 }
 
 export function useMoney({ plan, results }: Shown): MoneyModel {
-  return useMemo(() => moneyModel(plan, results), [plan, results]);
+  const { range, older } = rangeFor(useSession()).view.value;
+  const needs = range === null || older ? null : range.need;
+  return useMemo(() => moneyModel(plan, results, needs), [plan, results, needs]);
 }
 
 export function shownOffers({ plan, money }: MoneyModel): ShownOffer[] {
