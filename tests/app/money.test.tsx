@@ -95,12 +95,14 @@ describe('entering offers', () => {
     ] as const) {
       fireEvent.click(screen.getByRole('button', { name: `New offer: ${kind}` }));
       taps += 1;
-      // the amount waits for what is typed: no tap
+      // the new offer's amount waits for what is typed: no tap
       await waitFor(() => {
-        const focused = document.activeElement as HTMLInputElement;
-        expect(focused.closest('.ff-field')?.textContent).toContain('Money');
-        fireEvent.input(focused, { target: { value: amount } });
+        const offerId = planOf(session).offers.at(-1)?.id;
+        expect(document.activeElement?.closest(`#offer-${offerId}`)).not.toBeNull();
       });
+      const focused = document.activeElement as HTMLInputElement;
+      expect(focused.closest('.ff-field')?.textContent).toContain('Money');
+      fireEvent.input(focused, { target: { value: amount } });
       type(label, second);
       taps += 1;
     }
