@@ -5,7 +5,10 @@ import type { VNode } from 'preact';
 import { hashOf } from '../../app/route.ts';
 import { Button, ButtonRow, Caution, LinkButton } from '../../widgets/index.ts';
 import { Part, Whole } from '../ladder/parts.tsx';
+import { useClaimWork } from '../promise/claim-work.ts';
 import { EvidenceTable } from '../promise/evidence-table.tsx';
+import { LeaningPart } from '../promise/leaning.tsx';
+import { MustPart } from '../promise/must-be-true.tsx';
 import { PlacedClaim } from '../promise/placed-claim.tsx';
 import { useRange } from '../promise/range.tsx';
 import { RangeResult } from '../promise/range-result.tsx';
@@ -32,6 +35,7 @@ export function InvestorScreen(): VNode {
 function Investor({ shown }: { shown: Shown }): VNode {
   const say = useSay();
   const { plan } = shown;
+  const followed = useClaimWork(plan);
   return (
     <div class="ff-investor ff-stack">
       <div>
@@ -44,7 +48,8 @@ function Investor({ shown }: { shown: Shown }): VNode {
         Computed, not advice. It is worked out from what was typed into this plan, and from nothing else; a
         licensed professional should confirm terms.
       </Caution>
-      <PlacedClaim shown={shown} />
+      <PlacedClaim shown={shown} followed={followed} />
+      <MustPart followed={followed} />
       <Part title="What stores sold">
         <EvidenceTable plan={plan} />
         <EvidenceWarnings plan={plan} />
@@ -53,6 +58,7 @@ function Investor({ shown }: { shown: Shown }): VNode {
         <AccountsTable plan={plan} />
       </Part>
       <RangePaper shown={shown} />
+      <LeaningPart followed={followed} />
       <Part title="What this is not">
         <ul class="ff-said">
           <li>

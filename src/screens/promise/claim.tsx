@@ -28,27 +28,34 @@ const AMOUNTS: Record<Claim['of'], FieldSpec> = {
 };
 
 export function ClaimPart(): VNode {
+  return (
+    <Part title="The claim">
+      <ClaimFields />
+    </Part>
+  );
+}
+
+/** Its fields; the key that adds one while there is none. */
+export function ClaimFields(): VNode {
   const plan = usePlan();
   const { claim } = plan.promise;
   return (
-    <Part title="The claim">
-      <Missing
-        path="promise/claim"
-        label="the claim"
-        hint={claim === null ? 'It begins as what this plan opens, by its last opening.' : undefined}
-        blank={() => blankClaim(plan)}
-      >
-        <Fields
-          base="promise/claim"
-          specs={[
-            OF,
-            AMOUNTS[claim?.of ?? 'doors'],
-            { field: 'byDate', label: 'By', kind: 'date' },
-            text('who', 'Who said so'),
-          ]}
-        />
-      </Missing>
-    </Part>
+    <Missing
+      path="promise/claim"
+      label="the claim"
+      hint={claim === null ? 'It begins as what this plan opens, by its last opening.' : undefined}
+      blank={() => blankClaim(plan)}
+    >
+      <Fields
+        base="promise/claim"
+        specs={[
+          OF,
+          AMOUNTS[claim?.of ?? 'doors'],
+          { field: 'byDate', label: 'By', kind: 'date' },
+          text('who', 'Who said so'),
+        ]}
+      />
+    </Missing>
   );
 }
 

@@ -4,12 +4,18 @@
 // Worked example: 1,900 doors claimed, 340 to 1,120 in 8 of 10 futures: a chance under 5 %, and doors bind first.
 import type { VNode } from 'preact';
 import { hashOf } from '../../app/route.ts';
+import type { Plan } from '../../domain/plan/index.ts';
+import { chanceWords } from '../../domain/promise/chance-words.ts';
 import { ButtonRow, Caution, EmptyState, LinkButton, useWide } from '../../widgets/index.ts';
 import { Part, Whole } from '../ladder/parts.tsx';
 import { type Shown, useShown } from '../shared/session-context.ts';
+import { useSay } from '../shared/use-say.ts';
 import { View } from '../shared/view.tsx';
 import { ClaimPart } from './claim.tsx';
+import { type FollowedClaim, useClaimWork } from './claim-work.ts';
 import { EvidencePart } from './evidence.tsx';
+import { accountNote, LeaningPart } from './leaning.tsx';
+import { MustPart } from './must-be-true.tsx';
 import { PlacedClaim } from './placed-claim.tsx';
 import { RangePart } from './range.tsx';
 import { AccountStanding } from './standing.tsx';
@@ -32,22 +38,26 @@ export function PromiseScreen(): VNode {
 /** On a phone what the verdict says comes first; where it is wide it stands between evidence and range. */
 function PromiseParts({ shown }: { shown: Shown }): VNode {
   const wide = useWide();
+  const followed = useClaimWork(shown.plan);
+  const leaning = <LeaningPart key="leaning" followed={followed} />;
   const middle = (
     <div class="ff-promise-column" key="reasons">
-      <PlacedClaim shown={shown} />
+      <PlacedClaim shown={shown} followed={followed} />
+      <MustPart followed={followed} />
       <EvidenceWarnings plan={shown.plan} />
-      <LeaningPart shown={shown} />
+      {wide && leaning}
     </div>
   );
   const left = (
     <div class="ff-promise-column" key="evidence">
       <EvidencePart />
-      <AccountsPart shown={shown} />
-      <ClaimPart />
+      <AccountsPart plan={shown.plan} followed={followed} />
+      {shown.plan.promise.claim !== null && <ClaimPart />}
     </div>
   );
   const right = (
     <div class="ff-promise-column" key="range">
+      {!wide && leaning}
       <RangePart shown={shown} />
       <Caution>Computed, not advice. It knows the evidence that was entered, and nothing else.</Caution>
     </div>
@@ -55,11 +65,15 @@ function PromiseParts({ shown }: { shown: Shown }): VNode {
   return <div class="ff-promise">{wide ? [left, middle, right] : [middle, left, right]}</div>;
 }
 
-function LeaningPart(_: { shown: Shown }): VNode | null {
-  return null;
-}
-
-function AccountsPart({ shown: { plan } }: { shown: Shown }): VNode {
+function AccountsPart({ plan, followed }: { plan: Plan; followed: FollowedClaim }): VNode {
+  const say = useSay();
+  const chance = (share: number) => chanceWords(share, say.percent);
+  const noteOf = (accountId: string) =>
+    accountNote(
+      followed.plan,
+      followed.work?.byAccount.find((each) => each.accountId === accountId),
+      chance,
+    );
   if (plan.accounts.length === 0) {
     return (
       <Part title="How far each account is agreed">
@@ -75,7 +89,7 @@ function AccountsPart({ shown: { plan } }: { shown: Shown }): VNode {
     <Part title="How far each account is agreed">
       <div>
         {plan.accounts.map((account) => (
-          <AccountStanding key={account.id} account={account} note="" />
+          <AccountStanding key={account.id} account={account} note={noteOf(account.id)} />
         ))}
       </div>
       <ButtonRow>

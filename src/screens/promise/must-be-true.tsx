@@ -2,6 +2,10 @@
 // what the evidence shows; what binds first is marked.
 // Worked example: "Rate of sale: 9.4 a store a week, seen 6.2 (5.1 to 7.6)" and "Doors a week: 61, planned 24".
 import type { VNode } from 'preact';
+import { Part } from '../ladder/parts.tsx';
+import { useSay } from '../shared/use-say.ts';
+import type { FollowedClaim } from './claim-work.ts';
+import { mustRows } from './must-words.ts';
 
 export interface MustRow {
   id: string;
@@ -30,5 +34,28 @@ export function MustBeTrue({ rows }: { rows: readonly MustRow[] }): VNode {
         </li>
       ))}
     </ul>
+  );
+}
+
+/** The part with its heading; nothing where there is no claim to ask it of. */
+export function MustPart({ followed }: { followed: FollowedClaim }): VNode | null {
+  const say = useSay();
+  const { work, plan, older, trouble } = followed;
+  if (plan.promise.claim === null) return null;
+  if (work !== null && work.having === null) return null;
+  return (
+    <Part title="What would have to be true">
+      {trouble !== '' && <p role="alert">{trouble}</p>}
+      {work === null && trouble === '' && <p class="ff-quiet">Running the plan as the claim has it …</p>}
+      {work?.having && (
+        <div class={older ? 'ff-stack ff-is-older' : 'ff-stack'}>
+          <MustBeTrue rows={mustRows(work.having, say)} />
+          <p class="ff-least ff-quiet">
+            Each alone, with all else as the evidence has it: rates as seen, doors as may be expected.
+            {older && ' Of before the last change; being run again …'}
+          </p>
+        </div>
+      )}
+    </Part>
   );
 }

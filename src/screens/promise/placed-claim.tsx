@@ -7,7 +7,9 @@ import { EmptyState } from '../../widgets/index.ts';
 import { Part } from '../ladder/parts.tsx';
 import type { Shown } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
-import { placedOf } from './placed.ts';
+import { ClaimFields } from './claim.tsx';
+import type { FollowedClaim } from './claim-work.ts';
+import { placedOf, timesTodayText } from './placed.ts';
 import { PromiseRuler } from './ruler.tsx';
 import { claimText } from './words.ts';
 
@@ -20,15 +22,18 @@ const MISSING: Record<NotPlaced, string> = {
     'The claim is for a date after the plan’s last week. Give the plan more weeks, or the claim a nearer date.',
 };
 
-export function PlacedClaim({ shown }: { shown: Shown }): VNode {
+export function PlacedClaim({ shown, followed }: { shown: Shown; followed: FollowedClaim }): VNode {
   const say = useSay();
   const { plan, results } = shown;
   const { claim } = plan.promise;
   const placed = useMemo(() => placedOf(plan, results, say), [plan, results, say]);
+  const times = timesTodayText(followed.plan, followed.work?.timesToday ?? null, say);
   if (claim === null) {
     return (
       <EmptyState title={MISSING.noClaim}>
-        <p class="ff-least">Then it is placed in what the evidence supports.</p>
+        <div class="ff-no-print">
+          <ClaimFields />
+        </div>
       </EmptyState>
     );
   }
@@ -45,6 +50,7 @@ export function PlacedClaim({ shown }: { shown: Shown }): VNode {
             {placed.sentences.map((sentence) => (
               <p key={sentence}>{sentence}</p>
             ))}
+            {times !== null && <p class={followed.older ? 'ff-is-older' : undefined}>{times}</p>}
           </div>
         </>
       ) : (

@@ -1,6 +1,6 @@
 // The claim placed, as the view shows it: the ruler's figures and the sentences under it, from what the model says.
 // Worked example: 170 doors claimed, 0 to 180 in 8 of 10 futures, half of them at least 159: "The claim lies above 55 % of
-// futures, and is 21 times the 8 doors of today."
+// futures; on average they come to 97 doors."
 // Claims of units and revenue are worked out by a part that the first screen does without.
 import '../../domain/promise/sales-odds.ts';
 import type { Plan } from '../../domain/plan/index.ts';
@@ -9,7 +9,7 @@ import { type NotPlaced, type PlacedClaim, placeClaim } from '../../domain/promi
 import type { Results } from '../../domain/results.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import type { RulerFigures } from './ruler.tsx';
-import { amountText, type Claim } from './words.ts';
+import { amountText } from './words.ts';
 
 export type Placed =
   | { why: NotPlaced; claim: PlacedClaim | null }
@@ -51,16 +51,15 @@ function sentencesOf(plan: Plan, placed: PlacedClaim, say: ScreenSay): string[] 
   const sentences = [`The claim lies above ${above} of futures; on average they come to ${text(expected)}.`];
   if (planned < amount)
     sentences.push(`Even with everything on time the plan itself comes to ${text(planned)} by then.`);
-  const times = todayWords(plan, claim, say);
-  if (times !== null) sentences.push(times);
   return sentences;
 }
 
-/** How many times of what runs today, where that was said. */
-function todayWords({ promise: { runRate } }: Plan, { of, amount }: Claim, say: ScreenSay): string | null {
-  const doors = runRate?.doors ?? null;
-  if (of !== 'doors' || runRate === null || doors === null || doors === 0) return null;
-  const times = Number(amount) / doors;
+/** How many times of what runs today a claim asks for; null where that was not said. */
+export function timesTodayText(plan: Plan, times: number | null, say: ScreenSay): string | null {
+  const { claim, runRate } = plan.promise;
+  if (times === null || claim === null || runRate === null) return null;
   const text = say.number(times >= 10 ? Math.round(times) : Math.round(times * 10) / 10);
-  return `It is ${text} times the ${say.count(doors)} ${doors === 1 ? 'door' : 'doors'} of ${say.date(runRate.asOf)}.`;
+  const today = `of ${say.date(runRate.asOf)}`;
+  if (claim.of === 'doors') return `It is ${text} times the doors ${today}.`;
+  return `On average it is ${text} times the ${claim.of === 'units' ? 'units' : 'revenue'} a week ${today}.`;
 }

@@ -66,10 +66,12 @@ const NEED_WORDS = {
   p95: 'Enough in 19 of 20',
 } as const;
 
-/** "in 35 % of the draws (34.1 to 36.0 % by chance alone)". */
+/** "35 % of 10,000 draws; as many more might say 34.1 % to 36 %." */
 export function cashOutText({ chanceCashOut, monteCarloError, draws }: Range, say: ScreenSay): string {
   const { low, high } = monteCarloError.chanceCashOut;
-  return `${say.percent(chanceCashOut)} of ${say.count(draws)} draws; as many more might say ${say.percent(low)} to ${say.percent(high)}.`;
+  const here = `${say.percent(chanceCashOut)} of ${say.count(draws)} draws`;
+  const [from, to] = [say.percent(low), say.percent(high)];
+  return from === to ? `${here}.` : `${here}; as many more might say ${from} to ${to}.`;
 }
 
 export function cashOutFigure({ chanceCashOut }: Range, say: ScreenSay): string {

@@ -1,0 +1,102 @@
+// How much hangs on one customer, and on one way to the shelf: shares, how concentrated they are, and the plan without the
+// largest. Worked example: Corner has 62 % of revenue; without it from week 30 cash falls to −28,000 instead of 1,200.
+import type { VNode } from 'preact';
+import type { Plan } from '../../domain/plan/index.ts';
+import type { Concentration } from '../../domain/promise/leaning.ts';
+import type { LeaningGroup, LeaningOn, WithoutLargest } from '../../domain/promise/leaning-on.ts';
+import { Table, type TableColumn } from '../../widgets/index.ts';
+import { Part } from '../ladder/parts.tsx';
+import type { ScreenSay } from '../shared/screen-say.ts';
+import { useSay } from '../shared/use-say.ts';
+import type { FollowedClaim } from './claim-work.ts';
+
+const columns = (what: string): TableColumn[] => [
+  { key: 'what', label: what, kind: 'text' },
+  { key: 'revenue', label: 'Revenue', kind: 'number' },
+  { key: 'units', label: 'Units', kind: 'number' },
+  { key: 'doors', label: 'Doors', kind: 'number' },
+];
+
+export function LeaningPart({ followed }: { followed: FollowedClaim }): VNode | null {
+  const { work, older } = followed;
+  if (!work?.leaning) return null;
+  return (
+    <Part title="What hangs on one customer">
+      <div class={older ? 'ff-stack ff-is-older' : 'ff-stack'}>
+        <LeaningTables leaning={work.leaning} />
+        <p class="ff-least ff-quiet">
+          It is gone 26 weeks after its first opening, or after the plan’s start (common practice, no source);
+          goods are bought on the plan’s forecast until it happens.
+        </p>
+        {older && <p class="ff-least">Of before the last change; being run again …</p>}
+      </div>
+    </Part>
+  );
+}
+
+function LeaningTables({ leaning }: { leaning: LeaningOn }): VNode {
+  const { accounts, routes } = leaning;
+  return (
+    <>
+      <Group group={accounts} what="Account" isMain />
+      {routes.names.length > 1 && <Group group={routes} what="Way to the shelf" isMain={false} />}
+    </>
+  );
+}
+
+function Group({ group, what, isMain }: { group: LeaningGroup; what: string; isMain: boolean }): VNode {
+  const say = useSay();
+  const { names, by, without } = group;
+  const order = names.map((_, place) => place);
+  order.sort((one, other) => (by.revenue.shares[other] ?? 0) - (by.revenue.shares[one] ?? 0));
+  const share = (shares: readonly number[], place: number) => say.percent(shares[place] ?? 0);
+  return (
+    <div class="ff-stack">
+      <Table
+        caption={`Shares by ${what.toLowerCase()}`}
+        captionHidden
+        columns={columns(what)}
+        rows={order.map((place) => ({
+          id: String(place),
+          cells: [
+            names[place] ?? '',
+            share(by.revenue.shares, place),
+            share(by.units.shares, place),
+            share(by.doors.shares, place),
+          ],
+        }))}
+        compact
+      />
+      {isMain && by.revenue.largest !== null && (
+        <p class="ff-least">{indexWords(by.revenue.index, by.revenue.band, say)}</p>
+      )}
+      {without !== null && <p>{withoutWords(without, say)}</p>}
+    </div>
+  );
+}
+
+const BANDS: Record<Concentration, string> = {
+  low: 'spread out (below 1,000)',
+  moderate: 'moderately concentrated (1,000 to 1,800)',
+  high: 'highly concentrated (above 1,800)',
+};
+
+/** The yardstick is for markets, and says so. */
+function indexWords(index: number, band: Concentration, say: ScreenSay): string {
+  return `Shares of revenue, squared and added: ${say.count(Math.round(index))} of 10,000, ${BANDS[band]} by the bands of the US Merger Guidelines 2023, which are for markets.`;
+}
+
+function withoutWords({ name, week, plan, there }: WithoutLargest, say: ScreenSay): string {
+  const low = `lowest cash is ${say.money(there.lowestCash)} in ${say.week(there.lowestWeek)}, instead of ${say.money(plan.lowestCash)}`;
+  return `Without ${name} from ${say.week(week)} on: ${low}; cash needed ${say.money(there.cashNeed)} instead of ${say.money(plan.cashNeed)}.`;
+}
+
+/** How the chance hangs on an account; '' while it isn't known. */
+export function accountNote(
+  plan: Plan,
+  of: { without: number; withIt: number } | undefined,
+  chance: (share: number) => string,
+): string {
+  if (of === undefined || plan.promise.claim === null) return '';
+  return `Chance of the claim without it: ${chance(of.without)}; if it surely comes: ${chance(of.withIt)}.`;
+}
