@@ -11,8 +11,8 @@ const plan = examplePlan('whole');
 const [account] = plan.accounts;
 const [item] = plan.items;
 
-/** Fields that are no input of a section: identifiers, names, and what the screens of talks and promise ask for themselves. */
-const OWN_PLACE = ['id', 'name', 'table', 'standing'];
+/** Fields that are no input of a section: identifiers, names, and what the screens of talks ask for themselves. */
+const OWN_PLACE = ['id', 'name', 'table'];
 
 function sectionsAt(base: string): Record<string, string | undefined> {
   const names = fieldNamesAt(plan, base).filter((name) => !OWN_PLACE.includes(name));

@@ -4,6 +4,7 @@ import { dec } from '../../domain/money/decimal.ts';
 import type { Account, Item, Plan } from '../../domain/plan/index.ts';
 import type { Results } from '../../domain/results.ts';
 import { shapeOf } from '../../domain/season-shapes.ts';
+import { claimText, rungText } from '../promise/words.ts';
 import type { ChainSection, InputPlace, PlanSection, ProductSection } from '../shared/input-places.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 
@@ -41,6 +42,7 @@ const CHAIN_WORDS: Record<ChainSection, (account: Account, told: Told) => string
   deductions: deductionsWords,
   allowances: allowancesWords,
   hands: handsWords,
+  standing: ({ standing }) => rungText(standing).toLowerCase(),
   promotions: ({ promotions }, { say }) => countWords(promotions.length, 'promotion', say),
 };
 
@@ -71,6 +73,10 @@ const PLAN_WORDS: Record<PlanSection, (told: Told) => string> = {
   },
   verdictLines: ({ plan: { thresholds }, say }) =>
     `floor ${say.percent(dec(thresholds.ladderFloorRate))}, buffer ${countWords(thresholds.cashBufferWeeks, 'week', say)}`,
+  claim: ({ plan, say }) => {
+    const { claim } = plan.promise;
+    return claim === null ? 'nothing yet' : claimText(plan, claim, say);
+  },
 };
 
 function doorsWords(account: Account, { say }: Told): string {

@@ -6,6 +6,9 @@ import { AllowancesEditor } from '../ladder/allowances-editor.tsx';
 import { CostLines } from '../ladder/cost-lines.tsx';
 import { HandsEditor } from '../ladder/hands-editor.tsx';
 import { PricePoints } from '../ladder/price-points.tsx';
+import { ClaimFields } from '../promise/claim.tsx';
+import { SpreadFields } from '../promise/spreads.tsx';
+import { StandingEditor } from '../promise/standing.tsx';
 import { Openings } from '../roll-out/openings.tsx';
 import type { ChainSection, InputPlace, PlanSection, ProductSection } from '../shared/input-places.ts';
 import { usePlan } from '../shared/session-context.ts';
@@ -35,6 +38,7 @@ export const SECTION_TITLES: Record<ChainSection | ProductSection | PlanSection,
   promotions: 'Promotions',
   ordering: 'Orders and depot',
   deductions: 'Deliveries and deductions',
+  standing: 'How far it is agreed',
   cost: 'Landed cost',
   pack: 'Name and pack',
   supply: 'Production',
@@ -48,6 +52,7 @@ export const SECTION_TITLES: Record<ChainSection | ProductSection | PlanSection,
   funding: 'Funding counted on',
   books: 'Books on the first day',
   verdictLines: 'Verdict lines',
+  claim: 'What is promised, and how it may come out',
 };
 
 /** The section's title with whose it is: "Corner: Payment and delivery". */
@@ -111,6 +116,8 @@ function bodyOf(plan: Plan, place: InputPlace): VNode {
       return <OrderingSection base={base} account={account} />;
     case 'deductions':
       return <DeductionsSection base={base} />;
+    case 'standing':
+      return <StandingEditor account={account} />;
     case 'promotions':
       return <PromotionsSection base={base} account={account} />;
   }
@@ -124,4 +131,10 @@ const PLAN: Record<PlanSection, () => VNode> = {
   funding: () => <FundingSection />,
   books: () => <BooksSection />,
   verdictLines: () => <VerdictLinesSection />,
+  claim: () => (
+    <>
+      <ClaimFields />
+      <SpreadFields />
+    </>
+  ),
 };

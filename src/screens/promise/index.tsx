@@ -3,9 +3,10 @@
 // the range of the plan drawn many times over.
 // Worked example: 1,900 doors claimed, 340 to 1,120 in 8 of 10 futures: a chance under 5 %, and doors bind first.
 import type { VNode } from 'preact';
+import { useMemo } from 'preact/hooks';
 import { hashOf } from '../../app/route.ts';
-import type { Plan } from '../../domain/plan/index.ts';
 import { chanceWords } from '../../domain/promise/chance-words.ts';
+import { placeClaim } from '../../domain/promise/place-claim.ts';
 import { ButtonRow, Caution, EmptyState, LinkButton, useWide } from '../../widgets/index.ts';
 import { Part, Whole } from '../ladder/parts.tsx';
 import { type Shown, useShown } from '../shared/session-context.ts';
@@ -51,7 +52,7 @@ function PromiseParts({ shown }: { shown: Shown }): VNode {
   const left = (
     <div class="ff-promise-column" key="evidence">
       <EvidencePart />
-      <AccountsPart plan={shown.plan} followed={followed} />
+      <AccountsPart shown={shown} followed={followed} />
       {shown.plan.promise.claim !== null && <ClaimPart />}
     </div>
   );
@@ -65,9 +66,20 @@ function PromiseParts({ shown }: { shown: Shown }): VNode {
   return <div class="ff-promise">{wide ? [left, middle, right] : [middle, left, right]}</div>;
 }
 
-function AccountsPart({ plan, followed }: { plan: Plan; followed: FollowedClaim }): VNode {
+function AccountsPart({
+  shown: { plan, results },
+  followed,
+}: {
+  shown: Shown;
+  followed: FollowedClaim;
+}): VNode {
   const say = useSay();
   const chance = (share: number) => chanceWords(share, say.percent);
+  const doors = useMemo(() => {
+    const { placed } = placeClaim(plan, results.pass);
+    return new Map(placed?.doors.accounts.map(({ accountId, expected }) => [accountId, expected]));
+  }, [plan, results]);
+  const expectedOf = (accountId: string) => doors.get(accountId) ?? null;
   const noteOf = (accountId: string) =>
     accountNote(
       followed.plan,
@@ -89,7 +101,12 @@ function AccountsPart({ plan, followed }: { plan: Plan; followed: FollowedClaim 
     <Part title="How far each account is agreed">
       <div>
         {plan.accounts.map((account) => (
-          <AccountStanding key={account.id} account={account} note={noteOf(account.id)} />
+          <AccountStanding
+            key={account.id}
+            account={account}
+            note={noteOf(account.id)}
+            expected={expectedOf(account.id)}
+          />
         ))}
       </div>
       <ButtonRow>

@@ -1,6 +1,6 @@
 // The claim placed, as the view shows it: the ruler's figures and the sentences under it, from what the model says.
 // Worked example: 170 doors claimed, 0 to 180 in 8 of 10 futures, half of them at least 159: "The claim lies above 55 % of
-// futures; on average they come to 97 doors."
+// futures."
 // Claims of units and revenue are worked out by a part that the first screen does without.
 import '../../domain/promise/sales-odds.ts';
 import type { Plan } from '../../domain/plan/index.ts';
@@ -27,7 +27,7 @@ export function placedOf(plan: Plan, results: Results, say: ScreenSay): Placed {
   };
 }
 
-function rulerOf(plan: Plan, { claim, at, planned }: PlacedClaim): RulerFigures {
+function rulerOf(plan: Plan, { claim, at, planned, expected, chance }: PlacedClaim): RulerFigures {
   return {
     of: claim.of,
     low80: at(0.1),
@@ -35,6 +35,8 @@ function rulerOf(plan: Plan, { claim, at, planned }: PlacedClaim): RulerFigures 
     low95: at(0.025),
     high95: at(0.975),
     middle: at(0.5),
+    expected,
+    chance,
     claimed: Number(claim.amount),
     planned,
     today: claim.of === 'doors' ? (plan.promise.runRate?.doors ?? null) : null,
@@ -42,13 +44,13 @@ function rulerOf(plan: Plan, { claim, at, planned }: PlacedClaim): RulerFigures 
 }
 
 function sentencesOf(plan: Plan, placed: PlacedClaim, say: ScreenSay): string[] {
-  const { claim, percentile, expected, planned } = placed;
+  const { claim, percentile, planned } = placed;
   const { promiseFailsBelowRate: fails, promiseTightBelowRate: tight } = plan.thresholds;
   const lines = [1 - Number(fails), 1 - Number(tight)];
   const above = chanceWords(percentile, say.percent, lines);
   const amount = Number(claim.amount);
   const text = (value: number) => amountText(claim.of, value, say);
-  const sentences = [`The claim lies above ${above} of futures; on average they come to ${text(expected)}.`];
+  const sentences = [`The claim lies above ${above} of futures.`];
   if (planned < amount)
     sentences.push(`Even with everything on time the plan itself comes to ${text(planned)} by then.`);
   return sentences;

@@ -2,9 +2,14 @@
 // the plan as pointers; the same figures in a sentence under it.
 // Worked example: 8 of 10 futures have 340 to 1,120 doors by then; the flag at 1,900 stands far past the solid length.
 import type { VNode } from 'preact';
-import { FoldingRule, type RulePointer } from '../../widgets/index.ts';
+import type { Plan } from '../../domain/plan/index.ts';
+import { chanceWords } from '../../domain/promise/chance-words.ts';
+import { amountWords } from '../../domain/verdicts/promise.ts';
+import { FoldingRule, type RulePointer, WhereFrom } from '../../widgets/index.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
+import { usePlan } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
+import { useWhy } from '../shared/view.tsx';
 import { rodEnds } from './scale.ts';
 import { amountText, type Claim } from './words.ts';
 
@@ -16,6 +21,9 @@ export interface RulerFigures {
   low95: number;
   high95: number;
   middle: number;
+  expected: number;
+  /** Of the claim, 0 to 1. */
+  chance: number;
   claimed: number;
   planned: number | null;
   today: number | null;
@@ -23,7 +31,9 @@ export interface RulerFigures {
 
 export function PromiseRuler({ figures }: { figures: RulerFigures }): VNode {
   const say = useSay();
-  const { of, low80, high80, low95, high95, middle, claimed, planned, today } = figures;
+  const { of, low80, high80, low95, high95, middle, claimed, expected, chance, planned, today } = figures;
+  const plan = usePlan();
+  const why = useWhy();
   const most = Math.max(high95, claimed, planned ?? 0, today ?? 0);
   const pointers: RulePointer[] = [];
   if (planned !== null)
@@ -61,9 +71,30 @@ export function PromiseRuler({ figures }: { figures: RulerFigures }): VNode {
           <dt>Half of them at least</dt>
           <dd class="ff-number">{bare(of, middle, say)}</dd>
         </div>
+        <div>
+          <dt>On average</dt>
+          <dd>
+            <WhereFrom open={why({ of: 'verdict', verdict: 'promise' })}>
+              {amountWords(plan, of, expected, say)}
+            </WhereFrom>
+          </dd>
+        </div>
+        <div>
+          <dt>Chance of the claim</dt>
+          <dd>
+            <WhereFrom open={why({ of: 'verdict', verdict: 'promise' })}>
+              {chanceWords(chance, say.percent, linesOf(plan))}
+            </WhereFrom>
+          </dd>
+        </div>
       </dl>
     </div>
   );
+}
+
+/** Chances that the verdict hangs on. */
+function linesOf({ thresholds }: Plan): number[] {
+  return [Number(thresholds.promiseFailsBelowRate), Number(thresholds.promiseTightBelowRate)];
 }
 
 /** Without its unit: the heading says what is counted. */

@@ -4,13 +4,14 @@ import type { VNode } from 'preact';
 import { addPart } from '../../app/commands/field.ts';
 import type { Account, Standing } from '../../domain/plan/index.ts';
 import { chanceOf, RUNG_CHANCES } from '../../domain/promise/rungs.ts';
-import { SelectField } from '../../widgets/index.ts';
+import { SelectField, WhereFrom } from '../../widgets/index.ts';
 import { Fields, notesOf, Places, Trouble } from '../inputs/fields.tsx';
 import { count, share, text } from '../inputs/specs.ts';
 import { Fold, useRemoval } from '../ladder/parts.tsx';
 import { today } from '../shared/moment.ts';
 import { useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
+import { useWhy } from '../shared/view.tsx';
 import { AS_PLANNED, doorsText, RUNG_WORDS, RUNGS, rungText, slipText } from './words.ts';
 
 /** Slips of a standing that was just begun (judgement): late more often than early, by a month or two at most. */
@@ -24,18 +25,45 @@ const SLIP_GUESSES = ['slipLikelyWeeks', 'slipMostWeeks'].map((field) => ({
   high: null,
 }));
 
-export function AccountStanding({ account, note }: { account: Account; note: string }): VNode {
+export interface AccountStandingProps {
+  account: Account;
+  /** What hangs on it; '' while that isn't known. */
+  note: string;
+  /** Doors that may be expected of it by the claim's date; null without a claim. */
+  expected: number | null;
+}
+
+export function AccountStanding({ account, note, expected }: AccountStandingProps): VNode {
   const say = useSay();
+  const why = useWhy();
   const { standing } = account;
   const chance = standing === null ? '' : ` · ${say.percent(chanceOf(account))}`;
   return (
     <Fold label={account.name} value={`${rungText(standing)} · ${doorsText(account, say)}${chance}`}>
       <div class="ff-stack">
+        {expected !== null && (
+          <p>
+            Doors to be expected then:{' '}
+            <WhereFrom open={why({ of: 'claimDoors', accountId: account.id })}>
+              {say.number(Math.round(expected * 10) / 10)}
+            </WhereFrom>
+          </p>
+        )}
         {note !== '' && <p class="ff-least">{note}</p>}
-        <Rung account={account} />
-        {standing !== null && <StandingFields account={account} standing={standing} />}
+        <StandingEditor account={account} />
       </div>
     </Fold>
+  );
+}
+
+/** The fields, which the inputs show too. */
+export function StandingEditor({ account }: { account: Account }): VNode {
+  const { standing } = account;
+  return (
+    <>
+      <Rung account={account} />
+      {standing !== null && <StandingFields account={account} standing={standing} />}
+    </>
   );
 }
 

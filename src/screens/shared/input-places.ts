@@ -13,6 +13,7 @@ export const CHAIN_SECTIONS = [
   'allowances',
   'moneyDown',
   'promotions',
+  'standing',
 ] as const;
 export const PRODUCT_SECTIONS = ['cost', 'pack', 'supply', 'buying', 'season', 'stock'] as const;
 export const PLAN_SECTIONS = [
@@ -23,6 +24,7 @@ export const PLAN_SECTIONS = [
   'funding',
   'books',
   'verdictLines',
+  'claim',
 ] as const;
 
 export type ChainSection = (typeof CHAIN_SECTIONS)[number];
@@ -88,6 +90,7 @@ const CHAIN_FIELDS: Readonly<Record<string, ChainSection>> = {
   display: 'moneyDown',
   deal: 'moneyDown',
   promotions: 'promotions',
+  standing: 'standing',
 };
 
 const PRODUCT_FIELDS: Readonly<Record<string, ProductSection>> = {
@@ -129,6 +132,7 @@ function placeOfPath(path: string): InputPlace | null {
     return { of: 'product', section: isBuying ? 'buying' : (PRODUCT_FIELDS[field] ?? 'cost'), id };
   }
   if (list === 'business') return { of: 'plan', section: BUSINESS_FIELDS[id] ?? 'cash' };
+  if (list === 'promise' && (id === 'claim' || id === 'spreads')) return { of: 'plan', section: 'claim' };
   if (list === 'thresholds') return { of: 'plan', section: 'verdictLines' };
   const market = ['currency', 'market', 'perishableFood', 'shelfTax', 'startDate', 'horizonWeeks'];
   return market.includes(list) ? { of: 'plan', section: 'market' } : null;
