@@ -5,7 +5,7 @@
  * is refused stays in its field. Worked figure: three offers with their numbers take six taps beside the typing.
  */
 import { cleanup, fireEvent, render, screen, waitFor, within } from '@testing-library/preact';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { addOffer } from '../../src/app/commands/offers.ts';
 import type { Session } from '../../src/app/session.ts';
 import { jobAnswer } from '../../src/compute/jobs.ts';
@@ -21,6 +21,11 @@ import { freshDatabase } from '../storage/store.ts';
 import { aPlan } from '../support/builders.ts';
 import { anOffer, equityPart, loanPart, royaltyPart } from '../support/offers.ts';
 import { around, settled, started } from './harness.ts';
+
+/** happy-dom can't paint: pictures stand as their tables, as they do wherever the engine can't be fetched. */
+vi.mock('../../src/widgets/chart-engine.ts', () => {
+  throw new Error('no engine here');
+});
 
 /** A phone: happy-dom's own page is as wide as a desk. */
 const { happyDOM } = window as unknown as {
