@@ -68,6 +68,16 @@ describe(`the promise of ${plans.length} random plans, seed ${PLAN_SEED}`, () =>
     expect(compared).toBeGreaterThan(100);
   });
 
+  test('doors expected of each account add up to those of the plan, whatever is shared', () => {
+    for (const { plan } of plans) {
+      const accounts = plan.accounts.map((account) => ({ ...account, standing: account.standing ?? spoken }));
+      const { accounts: each, expected, odds } = doorsThen({ ...plan, accounts }, plan.horizonWeeks - 5);
+      const sum = each.reduce((all, account) => all + account.expected, 0);
+      expect(Math.abs(sum - expected)).toBeLessThan(1e-6 * (1 + sum));
+      expect(odds.reduce((all, share) => all + share, 0)).toBeCloseTo(1, 9);
+    }
+  });
+
   test('a larger claim has no better chance; it and the percentile add up to 1', () => {
     for (const { plan, results } of plans) {
       const accounts = plan.accounts.map((account) => ({ ...account, standing: account.standing ?? spoken }));

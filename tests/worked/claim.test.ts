@@ -23,6 +23,7 @@ import type { Results } from '../../src/domain/results.ts';
 import { leansOn } from '../../src/domain/verdicts/leans-on.ts';
 import { sayFor } from '../../src/reckon/say.ts';
 import { aBusiness, aHand, aListing, anAccount, anItem, aPlan, aWave } from '../support/builders.ts';
+import { explained, subjectOf } from '../support/explained.ts';
 
 function resultsOf(plan: Plan): Results {
   const outcome = evaluate(plan, sayFor);
@@ -321,5 +322,21 @@ describe('leaning on one', () => {
     const drop = dropsOf(plan, results).find(({ accountId }) => accountId === 'hill');
     expect(without?.week).toBe(36);
     expect(without?.there).toEqual(drop?.there);
+  });
+});
+
+describe('where from', () => {
+  test('the chance leads to each account’s doors, and they to what was said of it', () => {
+    const plan = claimed({ accounts: two, amount: 60, week: 20 });
+    const subject = subjectOf(plan);
+    const chance = explained(subject, { of: 'verdict', verdict: 'promise' });
+    expect(chance.formula).toContain('on average 75 doors, as much as claimed in 50 % of futures');
+    const hill = explained(subject, { of: 'claimDoors', accountId: 'hill' });
+    expect(chance.lines.map(({ explains }) => explains)).toContainEqual(hill.key);
+    expect([hill.value, hill.formula]).toEqual([
+      '50',
+      '100 on time; it comes with a chance of 50 %: 50 on average',
+    ]);
+    expect(hill.lines.map(({ path }) => path)).toContain('accounts/hill/standing/rung');
   });
 });

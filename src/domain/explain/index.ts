@@ -5,6 +5,7 @@ import type { Plan } from '../plan/index.ts';
 import type { Results } from '../results.ts';
 import type { Say } from '../verdicts/say.ts';
 import { cashFigure } from './cash.ts';
+import { claimDoorsFigure } from './claim.ts';
 import { dealFigure } from './deal.ts';
 import { dealItemFigure } from './deal-item.ts';
 import { documentFigure, documentsFigure } from './document.ts';
@@ -92,6 +93,8 @@ function draftOf(scene: Scene, key: FigureKey): Draft | null {
       return accountWeekFigure(scene, key);
     case 'offer':
       return offerFigure(scene, key);
+    case 'claimDoors':
+      return claimDoorsFigure(scene, key.accountId);
     case 'evidence':
       return evidenceFigure(scene, key.itemId);
     case 'verdict':

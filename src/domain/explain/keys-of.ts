@@ -2,6 +2,7 @@
 // Worked figure: a plan of one chain and one item has about a hundred, and some two hundred more for each week.
 import { stepsInDealWeeks } from '../ladder/deal-week.ts';
 import { evidenceOf } from '../promise/evidence.ts';
+import { placeClaim } from '../promise/place-claim.ts';
 import type { Results } from '../results.ts';
 import { FLOW_NAMES, UNIT_NAMES } from '../rollout/types.ts';
 import { EVENT_NAMES, entryOf, ledgerOf, sumOfWeeks } from '../statements/ledger.ts';
@@ -38,6 +39,9 @@ export function keysOf(args: Scene & { weeks: readonly number[] }): FigureKey[] 
     ]),
     ...plan.offers.flatMap(({ id }) =>
       OFFER_FIGURES.map((figure): FigureKey => ({ of: 'offer', offerId: id, figure })),
+    ),
+    ...(placeClaim(plan, results.pass).placed?.doors.accounts ?? []).map(
+      ({ accountId }): FigureKey => ({ of: 'claimDoors', accountId }),
     ),
     ...evidenceOf(plan).map(({ itemId }): FigureKey => ({ of: 'evidence', itemId })),
     ...verdicts.map((verdict): FigureKey => ({ of: 'verdict', verdict })),

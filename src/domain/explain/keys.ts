@@ -72,14 +72,13 @@ function partsOf(key: FigureKey): (string | number)[] {
       return [key.line, key.fromWeek, key.toWeek];
     case 'event':
       return [key.event, key.on, key.fromWeek, key.toWeek];
-    case 'documents':
-      return [key.week];
     case 'document':
       return [key.week, key.document];
     case 'planUnits':
       return [key.unit, key.week];
     case 'itemUnits':
       return [key.itemId, key.unit, key.week];
+    case 'documents':
     case 'planDoors':
       return [key.week];
     case 'accountWeek':
@@ -88,6 +87,8 @@ function partsOf(key: FigureKey): (string | number)[] {
       return [key.offerId, key.figure];
     case 'evidence':
       return [key.itemId];
+    case 'claimDoors':
+      return [key.accountId];
     case 'verdict':
       return [key.verdict];
     case 'threshold':
@@ -173,6 +174,7 @@ const READERS: Record<FigureKey['of'], Reader> = {
     key: (offerId, name) => found(OFFER_FIGURES, name, (figure) => ({ of: 'offer', offerId, figure })),
   },
   evidence: { parts: 1, key: (itemId) => ({ of: 'evidence', itemId }) },
+  claimDoors: { parts: 1, key: (accountId) => ({ of: 'claimDoors', accountId }) },
   verdict: {
     parts: 1,
     key: (name) => found(VERDICTS, name, (verdict) => ({ of: 'verdict', verdict })),

@@ -129,6 +129,8 @@ export type FigureKey =
   | { of: 'offer'; offerId: string; figure: OfferFigure }
   /** The rate of sale that scans of an item speak for. */
   | { of: 'evidence'; itemId: string }
+  /** Doors of one account by the date of the claim. */
+  | { of: 'claimDoors'; accountId: string }
   | { of: 'verdict'; verdict: VerdictName }
   | { of: 'threshold'; threshold: keyof Thresholds };
 

@@ -4,6 +4,7 @@ import { Decimal, dec } from '../money/decimal.ts';
 import type { Account } from '../plan/index.ts';
 import type { VerdictName } from '../results.ts';
 import { openingCash } from './cash.ts';
+import { claimBody } from './claim.ts';
 import { listingKey, type Place, placeOf } from './place.ts';
 import { thresholdLine } from './threshold.ts';
 import type { ExplanationLine } from './types.ts';
@@ -166,8 +167,13 @@ function cash(scene: Scene): Body {
 }
 
 function promise(scene: Scene): Body {
+  const claim = claimBody(scene);
   return {
-    formula: 'the chance of the claim, from the evidence',
-    lines: [thresholdLine(scene, 'promiseFailsBelowRate'), thresholdLine(scene, 'promiseTightBelowRate')],
+    formula: claim?.formula ?? 'the chance of the claim, from the evidence',
+    lines: [
+      ...(claim?.lines ?? []),
+      thresholdLine(scene, 'promiseFailsBelowRate'),
+      thresholdLine(scene, 'promiseTightBelowRate'),
+    ],
   };
 }

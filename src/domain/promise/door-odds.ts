@@ -163,6 +163,17 @@ function fold(
     into[n + amount] = (into[n + amount] as number) + share * (odds[n] as number);
 }
 
+/** The mean of one account alone, what accounts share counted in: in a good year it comes more likely, and earlier. */
+export function meanOf(fate: Fate, shared: number): number {
+  if (isSettled(fate)) return mostOf([fate]);
+  const account = scored(fate);
+  return levelsOf(shared).reduce(
+    (sum, { level, weight }) =>
+      outcomesAt(account, shared, level).reduce((all, [amount, share]) => all + weight * share * amount, sum),
+    0,
+  );
+}
+
 export function expectedDoors(odds: DoorOdds): number {
   return odds.reduce((sum, share, n) => sum + n * share, 0);
 }

@@ -4,14 +4,14 @@
 import { dayNumber } from '../calendar.ts';
 import type { Account, Plan } from '../plan/index.ts';
 import { doorsIn, openingsOf, restartsByCuts } from '../rollout/cohorts.ts';
-import { type DoorOdds, expectedDoors, type Fate, sharedOdds } from './door-odds.ts';
+import { type DoorOdds, expectedDoors, type Fate, meanOf, sharedOdds } from './door-odds.ts';
 import { chanceOf, slipShares } from './rungs.ts';
 
 export interface AccountDoors extends Fate {
   accountId: string;
   /** Open if every wave comes on time. */
   planned: number;
-  /** Mean of what may be open, what accounts share left out of it: it moves no mean of a single account's chance. */
+  /** Mean of what may be open; those of all accounts add up to the mean of the plan. */
   expected: number;
   /** All of it that the distribution depends on, as text. */
   key: string;
@@ -39,8 +39,9 @@ export function hasDoorEvidence({ accounts }: Plan): boolean {
 
 /** Doors of all accounts in a week from 0, which may lie past the plan's last. */
 export function doorsThen(plan: Plan, week: number): DoorsThen {
-  const accounts = plan.accounts.map((account) => accountDoors(account, week));
-  const odds = oddsOf(accounts, Number(plan.promise.spreads.sharedRate));
+  const shared = Number(plan.promise.spreads.sharedRate);
+  const accounts = plan.accounts.map((account) => accountDoors(account, week, shared));
+  const odds = oddsOf(accounts, shared);
   return {
     week,
     accounts,
@@ -50,26 +51,24 @@ export function doorsThen(plan: Plan, week: number): DoorsThen {
   };
 }
 
-const known = new WeakMap<Account, AccountDoors & { week: number }>();
+const known = new WeakMap<Account, AccountDoors & { week: number; shared: number }>();
 
 /** Doors of one account in a week from 0. Most edits leave most accounts as they are: the last week asked for is kept. */
-export function accountDoors(account: Account, week: number): AccountDoors {
+export function accountDoors(account: Account, week: number, shared: number): AccountDoors {
   const before = known.get(account);
-  if (before?.week === week) return before;
+  if (before?.week === week && before.shared === shared) return before;
   const chance = chanceOf(account);
   const slips = slipShares(account);
   const without = doorsOpen({ ...account, waves: [] }, week);
   const ifLate = slips.map((_, slip) => doorsOpen(later(account, slip), week));
-  const comes = slips.reduce((sum, share, slip) => sum + share * (ifLate[slip] ?? 0), 0);
+  const fate = { chance, slips, ifLate, without };
   const doors = {
     accountId: account.id,
     week,
-    chance,
-    slips,
-    ifLate,
-    without,
+    shared,
+    ...fate,
     planned: ifLate[0] ?? 0,
-    expected: chance * comes + (1 - chance) * without,
+    expected: meanOf(fate, shared),
     key: JSON.stringify([chance, slips, ifLate, without]),
   };
   known.set(account, doors);
