@@ -151,7 +151,7 @@ function StoreFields({ scan, onRemove }: { scan: Scan; onRemove: () => void }): 
           </Button>
         )}
         <Button kind="quiet" label={`Take out ${scan.store}`} onPress={onRemove}>
-          Take this store out
+          Take out
         </Button>
       </Keys>
     </div>
