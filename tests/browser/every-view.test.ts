@@ -124,6 +124,7 @@ function placesOf(plan: Plan): [hash: string, heading: string][] {
     [`${at}/lender`, 'For a lender'],
     [`${at}/money`, 'Money'],
     [`${at}/promise`, 'Promise'],
+    [`${at}/investor`, 'For an investor'],
     [`${at}/inputs`, 'Inputs'],
     ...['more', 'terms', 'said', 'worth', 'beside', 'prepare'].map((name): [string, string] => [
       `${at}/table?sheet=${name}`,

@@ -87,8 +87,12 @@ function indexWords(index: number, band: Concentration, say: ScreenSay): string 
 }
 
 function withoutWords({ name, week, plan, there }: WithoutLargest, say: ScreenSay): string {
-  const low = `lowest cash is ${say.money(there.lowestCash)} in ${say.week(there.lowestWeek)}, instead of ${say.money(plan.lowestCash)}`;
-  return `Without ${name} from ${say.week(week)} on: ${low}; cash needed ${say.money(there.cashNeed)} instead of ${say.money(plan.cashNeed)}.`;
+  const from = `Without ${name} from ${say.week(week)} on`;
+  const low = `${say.money(there.lowestCash)} in ${say.week(there.lowestWeek)}`;
+  if (there.lowestCash === plan.lowestCash && there.cashNeed === plan.cashNeed)
+    return `${from}: the lowest cash stays ${low}, and ${say.money(there.cashNeed)} are needed as before.`;
+  const need = `${say.money(there.cashNeed)} are needed instead of ${say.money(plan.cashNeed)}`;
+  return `${from}: the lowest cash is ${low}, instead of ${say.money(plan.lowestCash)}; ${need}.`;
 }
 
 /** How the chance hangs on an account; '' while it isn't known. */

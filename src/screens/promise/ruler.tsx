@@ -4,7 +4,6 @@
 import type { VNode } from 'preact';
 import type { Plan } from '../../domain/plan/index.ts';
 import { chanceWords } from '../../domain/promise/chance-words.ts';
-import { amountWords } from '../../domain/verdicts/promise.ts';
 import { FoldingRule, type RulePointer, WhereFrom } from '../../widgets/index.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { usePlan } from '../shared/session-context.ts';
@@ -73,11 +72,7 @@ export function PromiseRuler({ figures }: { figures: RulerFigures }): VNode {
         </div>
         <div>
           <dt>On average</dt>
-          <dd>
-            <WhereFrom open={why({ of: 'verdict', verdict: 'promise' })}>
-              {amountWords(plan, of, expected, say)}
-            </WhereFrom>
-          </dd>
+          <dd class="ff-number">{bare(of, expected, say)}</dd>
         </div>
         <div>
           <dt>Chance of the claim</dt>

@@ -3,10 +3,15 @@
 
 const ROUND = [1, 2, 2.5, 5, 10] as const;
 const RODS_MOST = 6;
+/** Amounts have four decimals at most. */
+const LEAST = 1e-4;
 
-/** Rising, evenly apart, the first 0, the last at or above `most`; `whole` keeps them whole. `most` at or below 0 counts as 1. */
+/**
+ * Rising, evenly apart, the first 0, the last at or above `most`; `whole` keeps them whole. no amount
+ * is below `LEAST` but 0, which counts as 1.
+ */
 export function rodEnds(most: number, whole: boolean): number[] {
-  const reach = most > 0 && Number.isFinite(most) ? most : 1;
+  const reach = most >= LEAST && Number.isFinite(most) ? most : 1;
   const rough = reach / RODS_MOST;
   const power = 10 ** Math.floor(Math.log10(rough));
   const factor = ROUND.find((each) => each * power >= rough * (1 - 1e-9)) ?? 10;

@@ -44,7 +44,7 @@ export function AccountStanding({ account, note, expected }: AccountStandingProp
         {expected !== null && (
           <p>
             Doors to be expected then:{' '}
-            <WhereFrom open={why({ of: 'verdict', verdict: 'promise' })}>
+            <WhereFrom open={why({ of: 'claimDoors', accountId: account.id })}>
               {say.number(Math.round(expected * 10) / 10)}
             </WhereFrom>
           </p>
