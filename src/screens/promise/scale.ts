@@ -7,7 +7,7 @@ const RODS_MOST = 6;
 const LEAST = 1e-4;
 
 /**
- * Rising, evenly apart, the first 0, the last at or above `most`; `whole` keeps them whole. no amount
+ * Rising, evenly apart, the first 0, the last at or above `most`; `whole` keeps them whole. No amount
  * is below `LEAST` but 0, which counts as 1.
  */
 export function rodEnds(most: number, whole: boolean): number[] {
