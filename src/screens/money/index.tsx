@@ -51,7 +51,11 @@ function MoneyParts({ shown }: { shown: Shown }): VNode {
       {offers.length === 0 && (
         <EmptyState title="No offer yet. Tap what is offered, and type its numbers: what it costs, and what it leaves you, stands beside every other." />
       )}
-      {wide && offers.length > 1 && <SideBySide model={model} />}
+      {offers.length > 1 && (
+        <div class="ff-money-side">
+          <SideBySide model={model} />
+        </div>
+      )}
       <div class={wide ? 'ff-money-columns' : ''}>
         {offers.map((at) =>
           wide ? (
@@ -67,7 +71,9 @@ function MoneyParts({ shown }: { shown: Shown }): VNode {
         )}
       </div>
       {removal.note}
-      <NewOffer onAdded={setAdded} />
+      <div class="ff-money-new">
+        <NewOffer onAdded={setAdded} />
+      </div>
       {offers.length > 1 && <Against model={model} />}
       <OwnershipPart />
       <CautionsFor place="money" accountId={null} />

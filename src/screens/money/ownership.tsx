@@ -113,7 +113,7 @@ function blankRound(id: string, count: number, horizonWeeks: number): Ownership[
 
 function exitWords(exit: Ownership['exit'], say: ScreenSay): string {
   if (exit.by === 'price') return say.sum(exit.amount);
-  return `${say.number(Number(exit.multiple))} times ${exit.by === 'revenue' ? 'net sales' : 'profit'}`;
+  return `${say.number(Number(exit.multiple))} × ${exit.by === 'revenue' ? 'net sales' : 'profit'}`;
 }
 
 function roundsWords(count: number): string {

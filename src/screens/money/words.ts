@@ -85,5 +85,7 @@ export function nameOf(plan: Plan, offerId: string): string {
 
 /** "1.42 times". */
 export function timesWords(times: number | null, say: ScreenSay): string {
-  return times === null ? '–' : `${say.number(Number(times.toFixed(2)))} times`;
+  if (times === null) return '–';
+  const shown = Number(times.toFixed(2));
+  return shown === 1 ? 'once' : `${say.number(shown)} times`;
 }
