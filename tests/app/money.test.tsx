@@ -153,7 +153,7 @@ describe('entering offers', () => {
     await opened(
       aPlan({ offers: [anOffer([], { id: 'none', name: 'None' }), anOffer([never], { name: 'Late' })] }),
     );
-    expect(screen.getByText('no money in it yet')).toBeDefined();
+    expect(screen.getByText('no money in it yet', { selector: '.ff-money-kind' })).toBeDefined();
     fireEvent.click(screen.getByText('Late', { selector: '.ff-money-name' }));
     expect(document.body.textContent).toContain('never comes: it was to come once 999,999 doors are open');
     expect(document.body.textContent).not.toMatch(/NaN|undefined|Infinity/);
