@@ -142,7 +142,8 @@ solves            figures are null where a solve outgrew exact sums (a warning s
 promise           null without scans, standings, open doors or a claim
   rateOfSale      of the first item with scans, or null; otherRates[] the same of further ones
     itemId, mean, low80, high80, low95, high95   units a store and week, over all stores like those scanned;
-                  gamma-Poisson, weighed on a grid: src/domain/promise/rate-of-sale.ts states the priors
+                  (mean: as likely to be more as less); gamma-Poisson, weighed on a grid:
+                  src/domain/promise/rate-of-sale.ts states the priors, CALIBRATION.md how well the ranges hold
     stores, storeWeeks, units   what counts; storeWeeks weighted by the season
     basis         plain | withDeals | withOpenings: which weeks had to be taken, for want of others
     leftOut       openings, deals, gaps: weeks

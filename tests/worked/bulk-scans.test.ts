@@ -65,7 +65,7 @@ describe('weeks of stores', () => {
       'store;chain;ISO week;sold\nhill street;Corner;2025-W40;5\nhill street;Corner;2025-W42;3\nHill Street;Corner;2025-W43;7\n',
     );
     expect(changed(reading)).toEqual([
-      'Hill Street, Corner, 2025-09-29:  -> 5',
+      'Hill Street, Corner, 2025-09-29: – -> 5',
       'Hill Street, Corner, 2025-10-13: not seen -> 3',
     ]);
     // The week that is as it was, on display, stays so: one place later now.

@@ -148,7 +148,7 @@ function changedScan(task: Task, said: SaidStore, scans: readonly Scan[]): Scan 
     task.changes.push({
       where: whereOf(task.plan, said),
       what: isoDateOf(day),
-      before: before === null ? '' : shownWeek(before),
+      before: before === null ? '–' : shownWeek(before),
       after: shownWeek(week),
     });
   }

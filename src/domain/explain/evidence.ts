@@ -33,7 +33,7 @@ export function evidenceFigure(scene: Scene, itemId: string): Draft | null {
     value: number(rate.mean, 1),
     exact: rate.mean.toFixed(12),
     meaning:
-      'Units a store sells in a week, over all stores like those scanned: the mean of what is believable after them.',
+      'Units a store sells in a week, over all stores like those scanned: the middle of what is believable after them.',
     formula:
       `${plainly} taken plainly; stores differ by ${scene.say.percent(Math.round(100 * rate.storesDiffer) / 100)}, ` +
       `weeks scatter ${number(rate.weeksScatter)} times as counts do: ${number(rate.mean)}, ` +

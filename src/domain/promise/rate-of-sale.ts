@@ -35,7 +35,10 @@ export interface RateOfSale {
   stores: number;
   storeWeeks: number;
   units: number;
-  /** Of all stores like these: mean of what is believed, and its ranges. */
+  /**
+   * Of all stores like these: as likely to be more as to be less, and its ranges. Not the mean of what is believed: after
+   * one store that would lie far above what it sold, by the little that is believed of very large rates.
+   */
   mean: number;
   ofMean: Range;
   /** How much stores differ: standard deviation over mean (coefficient of variation), middle of what is believed. */
@@ -83,12 +86,11 @@ export function rateOfSale(stores: readonly StoreCount[], prior: Prior, weeksSca
     prior,
   );
   const meanShares = sharesOfMeans(weights);
-  const near = weights.means.reduce((sum, mean, m) => sum + mean * (meanShares[m] ?? 0), 0);
   return {
     stores: totalOf(counted, () => 1),
     storeWeeks: totalOf(counted, ({ weeks }) => weeks),
     units: totalOf(counted, ({ units }) => units),
-    mean: near,
+    mean: quantileOnGrid(weights.means, meanShares, 0.5),
     ofMean: rangeBy((share) => quantileOnGrid(weights.means, meanShares, share)),
     storesDiffer: medianCv(weights),
     weeksScatter: scatter,
