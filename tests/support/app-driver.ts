@@ -131,7 +131,10 @@ export async function verdictsOnFront(page: Page): Promise<Record<VerdictName, S
       has: page.locator('.ff-verdict-head > :first-child', { hasText: exactly(name) }),
     });
     const figure = row.locator('.ff-verdict-figure');
-    return { word: await row.locator('.ff-verdict-word').innerText(), figure: await figure.innerText() };
+    return {
+      word: await row.locator('.ff-verdict-word').innerText(),
+      figure: spaced(await figure.innerText()),
+    };
   };
   return {
     ladder: await read('Ladder'),
@@ -140,6 +143,9 @@ export async function verdictsOnFront(page: Page): Promise<Record<VerdictName, S
     promise: await read('Promise'),
   };
 }
+
+/** A space that lines don't break at reads as any other. */
+const spaced = (text: string): string => text.replace(/[\u00a0\u202f]/g, ' ');
 
 /** How a person names the states that the model knows. */
 export const WORDS: Record<VerdictState, string> = {
@@ -153,16 +159,22 @@ export const WORDS: Record<VerdictState, string> = {
 export function verdictsOf({ verdicts }: Results): Record<VerdictName, ShownVerdict> {
   const said = (name: VerdictName): ShownVerdict => ({
     word: WORDS[verdicts[name].state],
-    figure: verdicts[name].figure,
+    figure: spaced(verdicts[name].figure),
   });
   return { ladder: said('ladder'), deal: said('deal'), cash: said('cash'), promise: said('promise') };
 }
 
 /** A plan's results by the model alone, as the command line has them. */
 export function resultsOf(plan: Plan): Results {
-  const results = evaluate(plan, sayFor);
+  const results = evaluate(plan, (args) => ({ ...sayFor(args), date: dateInEnglish }));
   if (!results.ok) throw new Error(`The plan "${plan.id}" can't be computed.`);
   return results.value;
+}
+
+/** A date as the screens write it for the reader of these tests: "Jun 29, 2026". */
+function dateInEnglish(isoDate: string): string {
+  const look = { day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' } as const;
+  return new Intl.DateTimeFormat('en-US', look).format(new Date(isoDate));
 }
 
 export interface Demo {
