@@ -52,12 +52,14 @@ export interface CashPictureProps {
 /** The picture with its lanes, plumb line, scrubber and table. */
 export function CashPicture(props: CashPictureProps): VNode {
   const { values, low, range, balanceLabel } = props;
+  // A fan has to be seen through: with one, the balance is a line.
+  const fill = range.length === 0 ? 'zero' : 'none';
   const series = useMemo(
     (): readonly ChartSeries[] => [
       ...range,
-      { id: 'balance', label: balanceLabel, values, style: 'step', colour: 'ours', fill: 'zero' },
+      { id: 'balance', label: balanceLabel, values, style: 'step', colour: 'ours', fill },
     ],
-    [range, balanceLabel, values],
+    [range, balanceLabel, values, fill],
   );
   const high = Math.max(0, ...values);
   const deep = Math.min(0, low.value);

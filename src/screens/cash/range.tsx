@@ -94,9 +94,11 @@ export function rangeSentences({ range, exactCheck, older }: RangeView, say: Scr
     ];
   }
   const { need, chanceCashOut } = range;
+  const needed = (amount: number) =>
+    amount === 0 ? 'no more than there is' : `${say.money(amount)} or less`;
   const sentences = [
     `Cash falls below zero in ${chanceWords(chanceCashOut, say.percent)} of ${say.count(range.draws)} draws.`,
-    `Half of them need ${say.money(need.p50)} or less, 8 in 10 ${say.money(need.p80)}, 19 in 20 ${say.money(need.p95)}.`,
+    `Half of them need ${needed(need.p50)}, 8 in 10 ${needed(need.p80)}, 19 in 20 ${needed(need.p95)}.`,
   ];
   if (exactCheck === null) return sentences;
   const width = Math.max(range.lowest.p90 - range.lowest.p10, exactCheck.swing);

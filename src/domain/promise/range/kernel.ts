@@ -72,11 +72,14 @@ function sell(coarse: Coarse, draw: Draw, bench: Bench, w: number): void {
   const { stayed } = coarse.terms;
   const { shift, want, shelf, transit, shipped, sold, arriving } = bench;
   const ramp = draw.ramp;
-  const lanes = longestTransit + 1;
-  const lane = (w % lanes) * rows;
+  const { transit: ways } = coarse.terms;
+  const lanes = (longestTransit + 1) * rows;
+  const lane = (w * rows) % lanes;
   for (let l = 0; l < rows; l++) {
     const at = w * rows + (shift[l] ?? 0);
-    const arrives = ((w + (coarse.terms.transit[l] ?? 0)) % lanes) * rows + l;
+    // Lanes follow each other in a ring; a division for each row would cost more than the rest of its turn.
+    const way = lane + (ways[l] ?? 0) * rows;
+    const arrives = (way < lanes ? way : way - lanes) + l;
     const ships = shipped[l] ?? 0;
     arriving[arrives] = (arriving[arrives] ?? 0) + ships;
     const arrived = arriving[lane + l] ?? 0;
