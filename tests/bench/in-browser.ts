@@ -2,12 +2,24 @@
 import { build } from 'vite';
 import { startBrowser } from '../support/browser.ts';
 
-/** `name` is the function the script leaves on globalThis; its result must survive JSON. */
-export async function inBrowser<T>(entry: string, name: string): Promise<T> {
-  const content = await scriptOf(entry);
+/**
+ * `name` is the function the script leaves on globalThis; its result must survive JSON. `scripts` are built too, as the
+ * app is, and left on globalThis as text: what a worker is started with.
+ */
+export async function inBrowser<T>(
+  entry: string,
+  name: string,
+  scripts: Readonly<Record<string, string>> = {},
+): Promise<T> {
+  const content = await scriptOf(entry, false);
+  const texts: Record<string, string> = {};
+  for (const [text, from] of Object.entries(scripts)) texts[text] = await scriptOf(from, true);
   const browser = await startBrowser();
   try {
     const page = await browser.newPage();
+    await page.evaluate((given) => {
+      Object.assign(globalThis, given);
+    }, texts);
     await page.addScriptTag({ content });
     return (await page.evaluate(
       (called) => (globalThis as unknown as Record<string, () => unknown>)[called]?.(),
@@ -18,11 +30,11 @@ export async function inBrowser<T>(entry: string, name: string): Promise<T> {
   }
 }
 
-async function scriptOf(entry: string): Promise<string> {
+async function scriptOf(entry: string, minify: boolean): Promise<string> {
   const built = await build({
     configFile: false,
     logLevel: 'silent',
-    build: { write: false, minify: false, lib: { entry, formats: ['iife'], name: 'bench' } },
+    build: { write: false, minify, lib: { entry, formats: ['iife'], name: 'bench' } },
   });
   const [output] = Array.isArray(built) ? built : [built];
   if (!output || !('output' in output)) throw new Error('vite gave no output');

@@ -1,6 +1,18 @@
 // What a draw changes, and the memory that every draw writes over: nothing is made anew in the inner loops.
 // Worked figure: a draw of factors 1, slips 0 and nothing late is the plan's own run, bit for bit, every time.
 import type { Coarse } from './coarse.ts';
+import {
+  DEDUCTED,
+  DOORS,
+  KEPT,
+  OPENING_SHELF,
+  RETURNED,
+  SHELF,
+  SLIPS,
+  STATE,
+  TERMS,
+  WANT,
+} from './places.ts';
 
 /** One draw. Rates and shares are factors or parts, weeks whole. */
 export interface Draw {
@@ -44,24 +56,13 @@ export interface CoarseRun {
 
 export interface Bench {
   run: CoarseRun;
-  /** By row, for the draw: where its series begin to be read, doors and demand as factors, weeks late, parts kept. */
+  /** [row x STATE + place] (places.ts) */
+  state: Float64Array;
+  /** By row, for the draw: where its slipping series begin to be read, and weeks until invoices are paid. */
   shift: Int32Array;
-  doors: Float64Array;
-  want: Float64Array;
   collect: Int32Array;
-  kept: Float64Array;
-  /** By row, from week to week. */
-  shelf: Float64Array;
-  transit: Float64Array;
-  open: Float64Array;
-  freeLeft: Float64Array;
-  held: Float64Array;
   /** [week modulo lanes x rows + row] */
   arriving: Float64Array;
-  /** By row, of the week: shipped, and of it paid for; sold; still waiting. */
-  shipped: Float64Array;
-  paid: Float64Array;
-  sold: Float64Array;
   /** [week x accounts + account], and a last week for all that is later: what comes in, and what is taken off it. */
   due: Float64Array;
   claimed: Float64Array;
@@ -80,7 +81,6 @@ export interface Bench {
 
 export function newBench(coarse: Coarse): Bench {
   const { weeks, rows, items, accounts, longestTransit } = coarse;
-  const each = () => new Float64Array(rows);
   return {
     run: {
       cash: new Float64Array(weeks),
@@ -88,20 +88,10 @@ export function newBench(coarse: Coarse): Bench {
       revenue: new Float64Array(weeks),
       doors: new Float64Array(weeks),
     },
+    state: new Float64Array(rows * STATE),
     shift: new Int32Array(rows),
-    doors: each(),
-    want: each(),
     collect: new Int32Array(rows),
-    kept: each(),
-    shelf: each(),
-    transit: each(),
-    open: each(),
-    freeLeft: each(),
-    held: each(),
     arriving: new Float64Array(rows * (longestTransit + 1)),
-    shipped: each(),
-    paid: each(),
-    sold: each(),
     due: new Float64Array((weeks + 1) * accounts),
     claimed: new Float64Array((weeks + 1) * accounts),
     claims: new Float64Array(accounts),
@@ -117,20 +107,22 @@ export function newBench(coarse: Coarse): Bench {
 /** The bench as a draw begins. */
 export function layOut(coarse: Coarse, draw: Draw, bench: Bench): void {
   const { rows, pad, account, running, terms } = coarse;
+  const { state, due, claimed, claims, owed, backlog, arriving } = bench;
+  for (const zeroed of [state, due, claimed, claims, owed, backlog, arriving]) zeroed.fill(0);
   for (let l = 0; l < rows; l++) {
     const a = account[l] ?? 0;
     const isRunning = running[l] === 1;
     const doors = isRunning ? 1 : (draw.opens[a] ?? 0) * (draw.sells[a] ?? 0);
-    bench.shift[l] = (pad - (isRunning ? 0 : (draw.slip[a] ?? 0))) * rows + l;
-    bench.doors[l] = doors;
-    bench.want[l] = doors * (draw.rate[l] ?? 1);
-    bench.collect[l] = Math.max(0, (terms.collect[l] ?? 0) + (draw.late[a] ?? 0));
-    bench.kept[l] = 1 - (terms.deducted[l] ?? 0) - (terms.returned[l] ?? 0) - (draw.deducted[a] ?? 0);
+    const own = l * STATE;
+    const its = l * TERMS;
+    bench.shift[l] = ((pad - (isRunning ? 0 : (draw.slip[a] ?? 0))) * rows + l) * SLIPS;
+    bench.collect[l] = Math.max(0, (coarse.collect[l] ?? 0) + (draw.late[a] ?? 0));
+    state[own + DOORS] = doors;
+    state[own + WANT] = doors * (draw.rate[l] ?? 1);
+    state[own + KEPT] =
+      1 - (terms[its + DEDUCTED] ?? 0) - (terms[its + RETURNED] ?? 0) - (draw.deducted[a] ?? 0);
+    state[own + SHELF] = terms[its + OPENING_SHELF] ?? 0;
   }
-  bench.shelf.set(terms.openingShelf);
-  for (const zeroed of [bench.transit, bench.open, bench.freeLeft, bench.held, bench.arriving])
-    zeroed.fill(0);
-  for (const zeroed of [bench.due, bench.claimed, bench.claims, bench.owed, bench.backlog]) zeroed.fill(0);
   coarse.buys.forEach((item, i) => {
     bench.landing[i]?.set(item.landing);
     bench.ours[i] = item.opening;

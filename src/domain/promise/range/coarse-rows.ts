@@ -7,6 +7,26 @@ import { wantsOf } from '../../rollout/wants.ts';
 import { type Calendar, meanAhead } from './calendar.ts';
 import type { Coarse } from './coarse.ts';
 import { writeTerms } from './coarse-terms.ts';
+import {
+  AHEAD,
+  CALENDAR,
+  CALENDAR_AHEAD,
+  CASE_UNITS,
+  DEMAND,
+  DEPOT_AHEAD,
+  FILL,
+  FILL_FREE,
+  FILL_TARGET,
+  FIXED,
+  HELD_SHARE,
+  OPENING_SHELF,
+  REVIEW,
+  SLACK,
+  SLIPS,
+  STAYS,
+  TERMS,
+  WITHHELD,
+} from './places.ts';
 
 export interface Row {
   listing: number;
@@ -40,8 +60,9 @@ export function writeRow(coarse: Coarse, compiled: Compiled, row: PlacedRow): vo
   const { weeks, rows, fixed } = coarse;
   const lookAhead = compiled.demand[row.cells[0] ?? 0]?.aheadWeeks ?? 0;
   for (let w = 0; w < weeks; w++) {
-    fixed.calendar[w * rows + row.place] = row.calendar.factor[w] ?? 1;
-    fixed.calendarAhead[w * rows + row.place] = meanAhead(row.calendar, w, lookAhead);
+    const at = (w * rows + row.place) * FIXED;
+    fixed[at + CALENDAR] = row.calendar.factor[w] ?? 1;
+    fixed[at + CALENDAR_AHEAD] = meanAhead(row.calendar, w, lookAhead);
   }
   for (const index of row.cells) {
     writeCellFill(coarse, compiled, row, index);
@@ -55,16 +76,17 @@ function writeCellFill(coarse: Coarse, compiled: Compiled, row: PlacedRow, index
   const { weeks, pad, rows, slipping, terms } = coarse;
   const cell = compiled.cells[index] as Compiled['cells'][number];
   const listing = compiled.listings[row.listing] as CompiledListing;
-  terms.caseUnits[row.place] = cell.multiple;
+  const own = row.place * TERMS;
+  terms[own + CASE_UNITS] = cell.multiple;
   const transit = cell.transitWeeks + (listing.depot?.transitWeeks ?? 0);
-  terms.transit[row.place] = transit;
+  coarse.transit[row.place] = transit;
   coarse.longestTransit = Math.max(coarse.longestTransit, transit);
-  terms.openingShelf[row.place] = (terms.openingShelf[row.place] ?? 0) + cell.openingStock;
+  raise(terms, own + OPENING_SHELF, cell.openingStock);
   const ships = Math.max(0, cell.openWeek - transit);
   if (cell.openWeek < 0 || ships >= weeks) return;
-  const at = (pad + ships) * rows + row.place;
-  slipping.fill[at] = (slipping.fill[at] ?? 0) + cell.fillUnits;
-  slipping.fillFree[at] = (slipping.fillFree[at] ?? 0) + cell.freeUnits;
+  const at = ((pad + ships) * rows + row.place) * SLIPS;
+  raise(slipping, at + FILL, cell.fillUnits);
+  raise(slipping, at + FILL_FREE, cell.freeUnits);
 }
 
 function writeCellWants(coarse: Coarse, compiled: Compiled, row: PlacedRow, index: number): void {
@@ -80,19 +102,19 @@ function writeCellWants(coarse: Coarse, compiled: Compiled, row: PlacedRow, inde
   for (let w = 0; w < weeks; w++) {
     const open = made.cohort.doors[w] ?? 0;
     if (open === 0) continue;
-    const at = (pad + w) * rows + row.place;
+    const at = ((pad + w) * rows + row.place) * SLIPS;
     const age = w - cell.openWeek;
     const isRamping = age < made.rampWeeks;
     const ramp = isRamping ? made.startRate + (1 - made.startRate) * (age / made.rampWeeks) : 1;
     const now = factor[w] ?? 1;
     const units = now > 0 ? (wants.units[from + w * step] ?? 0) / now : open * made.rate * ramp;
-    slipping.demand[at] = (slipping.demand[at] ?? 0) + units;
+    raise(slipping, at + DEMAND, units);
     if (isRamping) {
       const missing = ramp > 0 ? units * (1 / ramp - 1) : open * made.rate;
-      slipping.withheld[at] = (slipping.withheld[at] ?? 0) + missing;
+      raise(slipping, at + WITHHELD, missing);
     }
-    slipping.fillTarget[at] = (slipping.fillTarget[at] ?? 0) + open * made.fillPerDoorUnits;
-    slipping.slack[at] = (slipping.slack[at] ?? 0) + (Math.max(0, open - 1) * (cell.multiple - 1)) / 2;
+    raise(slipping, at + FILL_TARGET, open * made.fillPerDoorUnits);
+    raise(slipping, at + SLACK, (Math.max(0, open - 1) * (cell.multiple - 1)) / 2);
     const reach = (weeksAhead: number): number => {
       let sum = 0;
       for (let j = 1; j <= weeksAhead; j++)
@@ -100,8 +122,8 @@ function writeCellWants(coarse: Coarse, compiled: Compiled, row: PlacedRow, inde
       const mean = meanAhead(row.calendar, w, weeksAhead);
       return mean > 0 ? sum / mean : 0;
     };
-    slipping.ahead[at] = (slipping.ahead[at] ?? 0) + reach(made.aheadWeeks);
-    if (row.depotWeeks > 0) slipping.depotAhead[at] = (slipping.depotAhead[at] ?? 0) + reach(row.depotWeeks);
+    raise(slipping, at + AHEAD, reach(made.aheadWeeks));
+    if (row.depotWeeks > 0) raise(slipping, at + DEPOT_AHEAD, reach(row.depotWeeks));
   }
 }
 
@@ -119,18 +141,22 @@ function writeReviews(coarse: Coarse, compiled: Compiled, row: PlacedRow): void 
   const doorsOf = (is: (cohort: Stocked) => boolean) =>
     cohorts.filter(is).reduce((sum, { doors }) => sum + doors, 0);
   for (let w = 0; w < weeks; w++) {
-    const at = (pad + w) * rows + row.place;
+    const at = ((pad + w) * rows + row.place) * SLIPS;
     const stocked = doorsOf(({ ships }) => ships <= w);
     const open = doorsOf(({ ships, settles, transitWeeks }) => ships <= w && w + transitWeeks < settles);
-    slipping.held[at] = stocked === 0 ? 0 : ((open / stocked) * account.expectedReturnRate) / 1e6;
+    slipping[at + HELD_SHARE] = stocked === 0 ? 0 : ((open / stocked) * account.expectedReturnRate) / 1e6;
     const now = doorsOf(({ settles }) => settles === w);
     const left = doorsOf(({ ships, settles }) => ships <= w && settles >= w);
-    slipping.review[at] = left === 0 ? 0 : now / left;
+    slipping[at + REVIEW] = left === 0 ? 0 : now / left;
   }
 }
 
 function doorsAtOpening({ cells, cohorts }: Compiled, index: number): number {
   return cohorts[cells[index]?.cohort ?? 0]?.doorsAtOpening ?? 0;
+}
+
+function raise(series: Float64Array, at: number, by: number): void {
+  series[at] = (series[at] ?? 0) + by;
 }
 
 /** Where doors close, the share of the doors before that is left. */
@@ -144,6 +170,6 @@ function writeStays(coarse: Coarse, { cells, demand }: Compiled, row: PlacedRow)
       before += demand[index]?.cohort.doors[w - 1] ?? 0;
       after += demand[index]?.cohort.doors[w] ?? 0;
     }
-    if (after < before) slipping.stays[(pad + w) * rows + row.place] = after / before;
+    if (after < before) slipping[((pad + w) * rows + row.place) * SLIPS + STAYS] = after / before;
   }
 }

@@ -3,40 +3,58 @@
 // early at 0.98.
 import type { Compiled, CompiledAccount, CompiledListing } from '../../rollout/compiled.ts';
 import type { Coarse } from './coarse.ts';
+import {
+  CLAIM_LAG,
+  CLAIM_PER_SOLD,
+  DEDUCTED,
+  EARLY_KEPT,
+  EARLY_SHARE,
+  FIXED,
+  ON_SCAN,
+  ORDERS,
+  PRICE,
+  RESOLD,
+  RETURNED,
+  SELLING,
+  SHIP_COST,
+  STAYED,
+  TERMS,
+  VAT,
+} from './places.ts';
 
 export function writeTerms(
-  { terms, fixed, weeks, rows }: Coarse,
+  { terms, fixed, collect, collectEarly, weeks, rows }: Coarse,
   compiled: Compiled,
   { listing: l, place }: { listing: number; place: number },
 ): void {
   const listing = compiled.listings[l] as CompiledListing;
   const account = compiled.accounts[listing.account] as CompiledAccount;
   const minor = (tenThousandths: number) => tenThousandths / compiled.perMinor;
-  terms.collect[place] = account.collectWeeks;
-  terms.collectEarly[place] = account.discount?.collectWeeks ?? account.collectWeeks;
-  terms.earlyShare[place] = (account.discount?.takenShare ?? 0) / 1e6;
-  terms.earlyKept[place] = 1 - (account.discount?.rate ?? 0) / 1e6;
-  terms.deducted[place] = deductedShare(account, listing);
-  terms.sellingShare[place] = sellingShare(listing);
-  terms.vatRate[place] = (compiled.business.vat?.sales ?? 0) / 1e6;
-  terms.shipCost[place] = minor(listing.freightOut + listing.pickAndPack);
-  terms.returned[place] = (listing.returns?.rateMillionths ?? 0) / 1e6;
-  terms.item[place] = listing.item;
-  terms.stayed[place] = 1 - (terms.returned[place] ?? 0);
-  terms.resold[place] = compiled.items[listing.item]?.shelfLife ? 0 : account.resaleableShare / 1e6;
-  terms.onScan[place] = account.sale === 'scan' ? 1 : 0;
-  terms.claimLag[place] = meanLag(listing);
+  const own = place * TERMS;
+  collect[place] = account.collectWeeks;
+  collectEarly[place] = account.discount?.collectWeeks ?? account.collectWeeks;
+  terms[own + EARLY_SHARE] = (account.discount?.takenShare ?? 0) / 1e6;
+  terms[own + EARLY_KEPT] = 1 - (account.discount?.rate ?? 0) / 1e6;
+  terms[own + DEDUCTED] = deductedShare(account, listing);
+  terms[own + SELLING] = sellingShare(listing);
+  terms[own + VAT] = (compiled.business.vat?.sales ?? 0) / 1e6;
+  terms[own + SHIP_COST] = minor(listing.freightOut + listing.pickAndPack);
+  terms[own + RETURNED] = (listing.returns?.rateMillionths ?? 0) / 1e6;
+  terms[own + STAYED] = 1 - (terms[own + RETURNED] ?? 0);
+  terms[own + RESOLD] = compiled.items[listing.item]?.shelfLife ? 0 : account.resaleableShare / 1e6;
+  terms[own + ON_SCAN] = account.sale === 'scan' ? 1 : 0;
+  terms[own + CLAIM_LAG] = meanLag(listing);
   for (let w = 0; w < weeks; w++) {
-    const at = w * rows + place;
-    fixed.price[at] = minor(listing.invoicePrice[w] ?? 0);
-    fixed.claimPerSold[at] = minor(
+    const at = (w * rows + place) * FIXED;
+    fixed[at + PRICE] = minor(listing.invoicePrice[w] ?? 0);
+    fixed[at + CLAIM_PER_SOLD] = minor(
       listing.claims.reduce(
         (sum, claim) => sum + (w >= claim.fromWeek && w < claim.untilWeek ? claim.priceTenThousandths : 0),
         0,
       ),
     );
     const since = w - account.firstOrderWeek;
-    fixed.orders[at] = since >= 0 && since % account.orderEveryWeeks === 0 ? 1 : 0;
+    fixed[at + ORDERS] = since >= 0 && since % account.orderEveryWeeks === 0 ? 1 : 0;
   }
 }
 

@@ -8,6 +8,7 @@ import { calendarOf } from './calendar.ts';
 import { type BoughtItem, boughtItem, vatWeeks } from './coarse-items.ts';
 import { rowsOf, writeRow } from './coarse-rows.ts';
 import { writeAccount } from './coarse-sums.ts';
+import { CALENDAR, CALENDAR_AHEAD, FIXED, SLIPS, STAYS, SUMS, TERMS } from './places.ts';
 
 /** Money is minor units, units are whole or not. */
 export interface Coarse {
@@ -24,11 +25,20 @@ export interface Coarse {
   running: Uint8Array;
   /** First row of each item, and one place more. */
   itemFirst: Int32Array;
-  slipping: SlippingSeries;
-  fixed: FixedSeries;
-  terms: RowTerms;
-  /** By account, [account x (pad + weeks) + pad + week]: per doors authorised; claims are taken off remittances. */
-  sums: { out: Float64Array; claims: Float64Array; doors: Float64Array };
+  /** What slips with the account: [((pad + week) x rows + row) x SLIPS + place] (places.ts). */
+  slipping: Float64Array;
+  /** Whatever slips: [(week x rows + row) x FIXED + place]. */
+  fixed: Float64Array;
+  /** [row x TERMS + place] */
+  terms: Float64Array;
+  /** By row, in weeks: to the shelf, until invoices are paid, and the part of them that is paid early. */
+  transit: Int32Array;
+  collect: Int32Array;
+  collectEarly: Int32Array;
+  /** By row. */
+  item: Int32Array;
+  /** [((pad + week) x accounts + account) x SUMS + place] */
+  sums: Float64Array;
   buys: BoughtItem[];
   /** Seconds by week that items of a line can land out of. */
   hours: readonly Float64Array[];
@@ -36,64 +46,6 @@ export interface Coarse {
   /** Week in which VAT of a week is settled; empty without VAT. */
   vatDue: Int32Array;
   vatOnPurchases: number;
-}
-
-/** [(pad + week) x rows + row], the week counted without the account's slip. */
-export interface SlippingSeries {
-  /** Units wanted, before season and promotions; and those that the ramp still withholds. */
-  demand: Float64Array;
-  withheld: Float64Array;
-  /** Fills that can ship in the week, and how much of them is free. */
-  fill: Float64Array;
-  fillFree: Float64Array;
-  fillTarget: Float64Array;
-  /** Demand that orders look ahead to, and a depot's beside its stores'. */
-  ahead: Float64Array;
-  depotAhead: Float64Array;
-  /** What rounding to full cases a door leaves unordered. */
-  slack: Float64Array;
-  /** Share of the shelf that stays when doors close; 1 where none do. */
-  stays: Float64Array;
-  /** 1 in the week what is held under guarantee is settled. */
-  review: Float64Array;
-  /** Share of what is shipped that may come back at the review, before it. */
-  held: Float64Array;
-}
-
-/** [week x rows + row], whatever slips. */
-export interface FixedSeries {
-  /** Season times promotions, and its mean over the weeks an order looks ahead. */
-  calendar: Float64Array;
-  calendarAhead: Float64Array;
-  price: Float64Array;
-  claimPerSold: Float64Array;
-  /** 1 in weeks stores order. */
-  orders: Uint8Array;
-}
-
-/** By row. */
-export interface RowTerms {
-  openingShelf: Float64Array;
-  caseUnits: Float64Array;
-  transit: Int32Array;
-  collect: Int32Array;
-  collectEarly: Int32Array;
-  claimLag: Int32Array;
-  /** Part of an invoice that is paid early, and what a discount leaves of it. */
-  earlyShare: Float64Array;
-  earlyKept: Float64Array;
-  /** Parts of an invoice that never come in, or come back out: deductions and bad debt, returns, broker and royalty. */
-  deducted: Float64Array;
-  returned: Float64Array;
-  sellingShare: Float64Array;
-  /** Share of what can't come in that is VAT on top of the invoice. */
-  vatRate: Float64Array;
-  shipCost: Float64Array;
-  onScan: Uint8Array;
-  item: Int32Array;
-  /** Share of what arrives that stays (ordinary returns don't); and of what reviews send back, what we sell again. */
-  stayed: Float64Array;
-  resold: Float64Array;
 }
 
 export interface CoarseArgs {
@@ -119,14 +71,14 @@ export function coarseOf({ plan, compiled, shippable, longestSlip }: CoarseArgs)
     listing: Int32Array.from(rows, ({ listing }) => listing),
     running: Uint8Array.from(rows, ({ running }) => (running ? 1 : 0)),
     itemFirst: firstRows(byItem),
-    slipping: slippingSeries((pad + weeks) * rows.length),
-    fixed: fixedSeries(weeks * rows.length),
-    terms: rowTerms(rows.length),
-    sums: {
-      out: new Float64Array(accounts.length * (pad + weeks)),
-      claims: new Float64Array(accounts.length * (pad + weeks)),
-      doors: new Float64Array(accounts.length * (pad + weeks)),
-    },
+    slipping: filled((pad + weeks) * rows.length, SLIPS, [STAYS]),
+    fixed: filled(weeks * rows.length, FIXED, [CALENDAR, CALENDAR_AHEAD]),
+    terms: new Float64Array(rows.length * TERMS),
+    transit: new Int32Array(rows.length),
+    collect: new Int32Array(rows.length),
+    collectEarly: new Int32Array(rows.length),
+    item: Int32Array.from(rows, ({ listing }) => compiled.listings[listing]?.item ?? 0),
+    sums: new Float64Array((pad + weeks) * accounts.length * SUMS),
     buys: items.map((_, i) => boughtItem(compiled, i, shippable[i] as Float64Array)),
     hours: compiled.hours,
     longestTransit: 0,
@@ -157,53 +109,9 @@ function firstRows(byItem: readonly (readonly unknown[])[]): Int32Array {
   return first;
 }
 
-function slippingSeries(places: number): SlippingSeries {
-  const series = () => new Float64Array(places);
-  return {
-    demand: series(),
-    withheld: series(),
-    fill: series(),
-    fillFree: series(),
-    fillTarget: series(),
-    ahead: series(),
-    depotAhead: series(),
-    slack: series(),
-    stays: series().fill(1),
-    review: series(),
-    held: series(),
-  };
-}
-
-function fixedSeries(places: number): FixedSeries {
-  return {
-    calendar: new Float64Array(places).fill(1),
-    calendarAhead: new Float64Array(places).fill(1),
-    price: new Float64Array(places),
-    claimPerSold: new Float64Array(places),
-    orders: new Uint8Array(places),
-  };
-}
-
-function rowTerms(rows: number): RowTerms {
-  const each = () => new Float64Array(rows);
-  const weekOf = () => new Int32Array(rows);
-  return {
-    openingShelf: each(),
-    caseUnits: each(),
-    transit: weekOf(),
-    collect: weekOf(),
-    collectEarly: weekOf(),
-    claimLag: weekOf(),
-    earlyShare: each(),
-    earlyKept: each(),
-    deducted: each(),
-    returned: each(),
-    sellingShare: each(),
-    vatRate: each(),
-    shipCost: each(),
-    onScan: new Uint8Array(rows),
-    item: weekOf(),
-    stayed: each(),
-    resold: each(),
-  };
+/** So many records of zeros, with ones at some of their places. */
+function filled(records: number, size: number, ones: readonly number[]): Float64Array {
+  const made = new Float64Array(records * size);
+  for (let record = 0; record < records; record++) for (const place of ones) made[record * size + place] = 1;
+  return made;
 }

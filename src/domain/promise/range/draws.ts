@@ -5,6 +5,7 @@
 import type { Draw } from './bench.ts';
 import type { Coarse } from './coarse.ts';
 import { normalOf, normalTable } from './normal.ts';
+import { DEMAND, SLIPS } from './places.ts';
 import { type Random, randomOf } from './random.ts';
 import { readTable } from './score-table.ts';
 import type { Varies, VaryingAccount } from './varies.ts';
@@ -37,10 +38,10 @@ export interface Drawing {
 
 export function drawingOf(varies: Varies, coarse: Coarse, seed: number): Drawing {
   const weights = new Float64Array(coarse.rows);
-  const { demand } = coarse.slipping;
-  for (let at = 0; at < demand.length; at++) {
-    const row = at % coarse.rows;
-    weights[row] = (weights[row] ?? 0) + (demand[at] ?? 0);
+  const { slipping, rows } = coarse;
+  for (let at = 0; at < slipping.length; at += SLIPS) {
+    const row = (at / SLIPS) % rows;
+    weights[row] = (weights[row] ?? 0) + (slipping[at + DEMAND] ?? 0);
   }
   return {
     seed,
