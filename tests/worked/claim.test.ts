@@ -175,7 +175,7 @@ describe('the verdict', () => {
 
   test('says the chance, the claim, what the evidence comes to, and on whom most hangs', () => {
     const { promise } = resultsOf(claimed({ accounts: two, amount: 60, week: 20 })).verdicts;
-    expect(promise.figure).toBe('50 % · 60 doors by 2026-07-26');
+    expect(promise.figure).toBe('50 % · 60 doors');
     expect(promise.reason).toBe(
       'Holds. A chance of 50 % of 60 doors by 2026-07-26; the evidence speaks for 75 doors on average. Most hangs on hill, the buyer said yes.',
     );

@@ -29,7 +29,8 @@ export function promiseVerdict({ plan, pass, say }: PromiseVerdictArgs): Verdict
   return {
     name: 'promise',
     state,
-    figure: `${words} · ${claimWords(plan, placed.claim, say)}`,
+    // The date is in the reason: beside the word the figure has one line of a phone.
+    figure: `${words} · ${amountWords(plan, placed.claim.of, Number(placed.claim.amount), say)}`,
     value: chance.toFixed(6),
     reason: `${WORD[state]}. ${reasonOf({ plan, placed, words, weighing, say })}`,
     accountId: weighing?.account.id ?? null,
