@@ -90,9 +90,13 @@ function withoutWords({ name, week, plan, there }: WithoutLargest, say: ScreenSa
   const from = `Without ${name} from ${say.week(week)} on`;
   const low = `${say.money(there.lowestCash)} in ${say.week(there.lowestWeek)}`;
   if (there.lowestCash === plan.lowestCash && there.cashNeed === plan.cashNeed)
-    return `${from}: the lowest cash stays ${low}, and ${say.money(there.cashNeed)} are needed as before.`;
-  const need = `${say.money(there.cashNeed)} are needed instead of ${say.money(plan.cashNeed)}`;
+    return `${from}: the lowest cash stays ${low}, and as much is needed as before.`;
+  const need = `needed ${needText(there.cashNeed, say)} instead of ${needText(plan.cashNeed, say)}`;
   return `${from}: the lowest cash is ${low}, instead of ${say.money(plan.lowestCash)}; ${need}.`;
+}
+
+function needText(cashNeed: number, say: ScreenSay): string {
+  return cashNeed === 0 ? 'nothing' : say.money(cashNeed);
 }
 
 /** How the chance hangs on an account; '' while it isn't known. */

@@ -5,11 +5,12 @@ import { useMemo } from 'preact/hooks';
 import type { NotPlaced } from '../../domain/promise/place-claim.ts';
 import { EmptyState } from '../../widgets/index.ts';
 import { Part } from '../ladder/parts.tsx';
+import { useSettled } from '../ladder/settled.ts';
 import type { Shown } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { ClaimFields } from './claim.tsx';
 import type { FollowedClaim } from './claim-work.ts';
-import { placedOf, timesTodayText } from './placed.ts';
+import { type Placed, placedOf, timesTodayText } from './placed.ts';
 import { PromiseRuler } from './ruler.tsx';
 import { claimText } from './words.ts';
 
@@ -24,9 +25,9 @@ const MISSING: Record<NotPlaced, string> = {
 
 export function PlacedClaim({ shown, followed }: { shown: Shown; followed: FollowedClaim }): VNode {
   const say = useSay();
-  const { plan, results } = shown;
+  const { plan } = shown;
   const { claim } = plan.promise;
-  const placed = useMemo(() => placedOf(plan, results, say), [plan, results, say]);
+  const { placed, settling } = usePlaced(shown);
   const times = timesTodayText(followed.plan, followed.work?.timesToday ?? null, say);
   if (claim === null) {
     return (
@@ -44,7 +45,7 @@ export function PlacedClaim({ shown, followed }: { shown: Shown; followed: Follo
         {claim.who !== '' && <span class="ff-quiet ff-promise-who"> {claim.who}</span>}
       </p>
       {placed.why === null ? (
-        <>
+        <div class={settling ? 'ff-stack ff-is-older' : 'ff-stack'}>
           <PromiseRuler figures={placed.ruler} />
           <div class="ff-said">
             {placed.sentences.map((sentence) => (
@@ -52,7 +53,7 @@ export function PlacedClaim({ shown, followed }: { shown: Shown; followed: Follo
             ))}
             {times !== null && <p class={followed.older ? 'ff-is-older' : undefined}>{times}</p>}
           </div>
-        </>
+        </div>
       ) : (
         <EmptyState title={MISSING[placed.why]}>
           <p class="ff-least">
@@ -62,4 +63,14 @@ export function PlacedClaim({ shown, followed }: { shown: Shown; followed: Follo
       )}
     </Part>
   );
+}
+
+/** Doors at once; units and revenue take longer than a frame has, so theirs come when typing rests. */
+function usePlaced({ plan, results }: Shown): { placed: Placed; settling: boolean } {
+  const say = useSay();
+  const isQuick = plan.promise.claim === null || plan.promise.claim.of === 'doors';
+  const from = [plan, results, say];
+  const settled = useSettled(from, () => placedOf(plan, results, say));
+  const quick = useMemo(() => (isQuick ? placedOf(plan, results, say) : null), from);
+  return { placed: quick ?? settled.value, settling: quick === null && settled.settling };
 }

@@ -7,9 +7,9 @@ import type { Plan } from '../../domain/plan/index.ts';
 import { chanceWords } from '../../domain/promise/chance-words.ts';
 import { type NotPlaced, type PlacedClaim, placeClaim } from '../../domain/promise/place-claim.ts';
 import type { Results } from '../../domain/results.ts';
+import { amountWords } from '../../domain/verdicts/promise.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import type { RulerFigures } from './ruler.tsx';
-import { amountText } from './words.ts';
 
 export type Placed =
   | { why: NotPlaced; claim: PlacedClaim | null }
@@ -47,9 +47,9 @@ function sentencesOf(plan: Plan, placed: PlacedClaim, say: ScreenSay): string[] 
   const { claim, percentile, planned } = placed;
   const { promiseFailsBelowRate: fails, promiseTightBelowRate: tight } = plan.thresholds;
   const lines = [1 - Number(fails), 1 - Number(tight)];
-  const above = chanceWords(percentile, say.percent, lines);
+  const above = chanceWords(percentile, say.percent, lines).replace('over', 'more than');
   const amount = Number(claim.amount);
-  const text = (value: number) => amountText(claim.of, value, say);
+  const text = (value: number) => amountWords(plan, claim.of, value, say);
   const sentences = [`The claim lies above ${above} of futures.`];
   if (planned < amount)
     sentences.push(`Even with everything on time the plan itself comes to ${text(planned)} by then.`);

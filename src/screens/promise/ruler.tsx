@@ -4,13 +4,14 @@
 import type { VNode } from 'preact';
 import type { Plan } from '../../domain/plan/index.ts';
 import { chanceWords } from '../../domain/promise/chance-words.ts';
+import { amountWords } from '../../domain/verdicts/promise.ts';
 import { FoldingRule, type RulePointer, WhereFrom } from '../../widgets/index.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { usePlan } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { useWhy } from '../shared/view.tsx';
 import { rodEnds } from './scale.ts';
-import { amountText, type Claim } from './words.ts';
+import type { Claim } from './words.ts';
 
 /** Where a claim stands in what the evidence supports; all amounts in what it counts (revenue in whole money). */
 export interface RulerFigures {
@@ -30,23 +31,22 @@ export interface RulerFigures {
 
 export function PromiseRuler({ figures }: { figures: RulerFigures }): VNode {
   const say = useSay();
-  const { of, low80, high80, low95, high95, middle, claimed, expected, chance, planned, today } = figures;
+  const { low80, high80, low95, high95, middle, claimed, expected, chance, planned, today } = figures;
   const plan = usePlan();
   const why = useWhy();
   const most = Math.max(high95, claimed, planned ?? 0, today ?? 0);
   const pointers: RulePointer[] = [];
-  if (planned !== null)
-    pointers.push({ at: planned, text: `planned ${bare(of, planned, say)}`, filled: true });
-  if (today !== null) pointers.push({ at: today, text: `today ${bare(of, today, say)}`, filled: false });
+  if (planned !== null) pointers.push({ at: planned, text: `planned ${bare(planned, say)}`, filled: true });
+  if (today !== null) pointers.push({ at: today, text: `today ${bare(today, say)}`, filled: false });
   return (
     <div class="ff-promise-ruler">
       <FoldingRule
-        alt={rulerText(figures, say)}
-        ends={rodEnds(most, of === 'doors').map((at) => ({ at, text: bare(of, at, say) }))}
+        alt={rulerText(plan, figures, say)}
+        ends={endsOf(figures, most, say)}
         solid={{ low: low80, high: high80 }}
         thin={{ low: low95, high: high95 }}
         middle={middle}
-        flag={{ at: claimed, text: `claimed ${bare(of, claimed, say)}` }}
+        flag={{ at: claimed, text: `claimed ${bare(claimed, say)}` }}
         pointers={pointers}
       />
       <dl class="ff-promise-lengths">
@@ -55,7 +55,7 @@ export function PromiseRuler({ figures }: { figures: RulerFigures }): VNode {
             <span class="ff-length-solid" aria-hidden="true" /> 8 of 10 futures
           </dt>
           <dd class="ff-number">
-            {bare(of, low80, say)} to {bare(of, high80, say)}
+            {bare(low80, say)} to {bare(high80, say)}
           </dd>
         </div>
         <div>
@@ -63,16 +63,16 @@ export function PromiseRuler({ figures }: { figures: RulerFigures }): VNode {
             <span class="ff-length-thin" aria-hidden="true" /> 19 of 20
           </dt>
           <dd class="ff-number">
-            {bare(of, low95, say)} to {bare(of, high95, say)}
+            {bare(low95, say)} to {bare(high95, say)}
           </dd>
         </div>
         <div>
           <dt>Half of them at least</dt>
-          <dd class="ff-number">{bare(of, middle, say)}</dd>
+          <dd class="ff-number">{bare(middle, say)}</dd>
         </div>
         <div>
           <dt>On average</dt>
-          <dd class="ff-number">{bare(of, expected, say)}</dd>
+          <dd class="ff-number">{bare(expected, say)}</dd>
         </div>
         <div>
           <dt>Chance of the claim</dt>
@@ -93,14 +93,27 @@ function linesOf({ thresholds }: Plan): number[] {
 }
 
 /** Without its unit: the heading says what is counted. */
-function bare(of: Claim['of'], amount: number, say: ScreenSay): string {
-  return amountText(of, amount, say).replace(/ (?:doors|units)$/, '');
+function bare(amount: number, say: ScreenSay): string {
+  return say.count(Math.round(amount));
 }
 
+/** Of long numbers every second one, the last and the first always, or they would run into each other on a phone. */
+function endsOf({ of }: RulerFigures, most: number, say: ScreenSay): { at: number; text: string }[] {
+  const texts = rodEnds(most, of === 'doors').map((at) => ({ at, text: bare(at, say) }));
+  const isLong = texts.reduce((sum, { text }) => sum + text.length, 0) > LONG;
+  const last = texts.length - 1;
+  return texts.map(({ at, text }, index) => ({
+    at,
+    text: isLong && index > 0 && (last - index) % 2 === 1 ? '' : text,
+  }));
+}
+
+const LONG = 26;
+
 /** The picture, spoken. */
-export function rulerText(figures: RulerFigures, say: ScreenSay): string {
+export function rulerText(plan: Plan, figures: RulerFigures, say: ScreenSay): string {
   const { of, low80, high80, middle, claimed, planned, today } = figures;
-  const text = (amount: number) => amountText(of, amount, say);
+  const text = (amount: number) => amountWords(plan, of, amount, say);
   const against =
     claimed > high80
       ? 'above that'

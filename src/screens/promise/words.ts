@@ -2,6 +2,7 @@
 // amounts of a claim. Worked example: "1,900 doors open on 1 Oct 2027".
 import type { Account, Plan, Standing } from '../../domain/plan/index.ts';
 import { RUNG_CHANCES } from '../../domain/promise/rungs.ts';
+import { amountWords } from '../../domain/verdicts/promise.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 
 export type Claim = NonNullable<Plan['promise']['claim']>;
@@ -44,15 +45,9 @@ export function plannedDoors({ waves }: Pick<Account, 'waves'>): number {
   return waves.reduce((sum, { doors }) => sum + doors, 0);
 }
 
-/** A number of what the claim counts: "1,900 doors", "48,000 units", "$1,200,000". */
-export function amountText(of: Claim['of'], amount: number, say: ScreenSay): string {
-  if (of === 'revenue') return say.sum(String(amount));
-  return `${say.count(Math.round(amount))} ${of === 'doors' ? 'doors' : 'units'}`;
-}
-
 /** "1,900 doors open on 1 Oct 2027", or "48,000 units sold from 2 Mar 2026 to 1 Oct 2027". */
 export function claimText(plan: Plan, claim: Claim, say: ScreenSay): string {
-  const amount = amountText(claim.of, Number(claim.amount), say);
+  const amount = amountWords(plan, claim.of, Number(claim.amount), say);
   const by = say.date(claim.byDate);
   if (claim.of === 'doors') return `${amount} open on ${by}`;
   const what = claim.of === 'units' ? 'sold' : 'of revenue';
