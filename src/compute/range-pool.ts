@@ -34,9 +34,9 @@ const CHUNK = 500;
 /** Chunks after which the range is read before it is whole. */
 const READ_AFTER = [1, 5];
 
-/** Workers to use where so many can run side by side (undefined: not known): 2, never all, at least 1. */
+/** Workers to use where so many can run side by side (undefined: not known): 2 where there are two, the page itself does little. */
 export function workersFor(cores: number | undefined): number {
-  return Math.max(1, Math.min(2, (cores ?? 2) - 1));
+  return Math.max(1, Math.min(2, cores ?? 2));
 }
 
 interface Asked extends RangeQuestion, RangeSoFar {

@@ -2,21 +2,26 @@
 // ranks. Worked figure: ten pairs whose squared rank differences add up to 194 correlate by 1 - 6 x 194 / 990 = -0.1758.
 import { type Limits, Z_95 } from './quantiles.ts';
 
-/** Ranks from 1; equal values get their mean. */
+/** Ranks from 1; equal values get their mean. Each is looked up among the values in order: quicker than ordering places. */
 export function ranksOf(values: Float64Array): Float64Array {
-  const order = Uint32Array.from(values, (_, place) => place).sort(
-    (one, other) => (values[one] ?? 0) - (values[other] ?? 0),
-  );
-  const ranks = new Float64Array(values.length);
-  let from = 0;
-  while (from < order.length) {
-    const value = values[order[from] ?? 0];
-    let until = from + 1;
-    while (until < order.length && values[order[until] ?? 0] === value) until += 1;
-    for (let place = from; place < until; place++) ranks[order[place] ?? 0] = (from + 1 + until) / 2;
-    from = until;
+  const inOrder = Float64Array.from(values).sort();
+  return values.map((value) => {
+    const below = placeOfFirst(inOrder, (each) => each >= value);
+    const upTo = inOrder[below + 1] === value ? placeOfFirst(inOrder, (each) => each > value) : below + 1;
+    return (below + 1 + upTo) / 2;
+  });
+}
+
+/** The first place of an ordered list that is so, its length where none is; all after the first are. */
+function placeOfFirst(inOrder: Float64Array, isSo: (value: number) => boolean): number {
+  let low = 0;
+  let high = inOrder.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (isSo(inOrder[middle] ?? 0)) high = middle;
+    else low = middle + 1;
   }
-  return ranks;
+  return low;
 }
 
 /** Pearson's correlation of two rankings; null where one of them has no two different values. */
