@@ -107,11 +107,12 @@ test('a file in another code page, with semicolons and decimal commas', async ()
   // "für" in windows-1252: FC is no UTF-8.
   const csv = Buffer.from(`Woche für;week;${item?.name}\r\nx;50;1,8\r\n`, 'latin1');
   await page.getByLabel('Choose a file').setInputFiles({ name: 's.csv', mimeType: 'text/csv', buffer: csv });
-  expect(await field(page, TABLE).inputValue()).toContain('Woche für;week');
+  // The file is read after it was chosen.
+  await expect.poll(() => field(page, TABLE).inputValue()).toContain('Woche für;week');
   await page.getByRole('alert').getByText('Line 1, column 1 (product): got “Woche für”').waitFor();
   await page.getByLabel('3,40').check({ force: true });
   await field(page, TABLE).fill(`week;${item?.name}\n50;1,8`);
-  expect((await rowsShown(page)).map((cells) => cells.at(-1))).toEqual(['1,8']);
+  await expect.poll(async () => (await rowsShown(page)).map((cells) => cells.at(-1))).toEqual(['1,8']);
   await context.close();
 });
 
