@@ -6,6 +6,7 @@ import { describe, expect, test } from 'vitest';
 import { dayNumber, weekdayOf } from '../../src/domain/calendar.ts';
 import type { Gate } from '../../src/domain/plan/index.ts';
 import { readinessFor } from '../../src/domain/readiness/index.ts';
+import { waitsFor } from '../../src/domain/readiness/waits-for.ts';
 import {
   gateCalendar,
   headMarks,
@@ -13,29 +14,17 @@ import {
   weekDayOf,
 } from '../../src/screens/readiness/calendar-layout.ts';
 import { linesOf } from '../../src/screens/readiness/dates-from.tsx';
-import { waitsFor } from '../../src/screens/readiness/gate-fields.tsx';
 import { byDay } from '../../src/screens/readiness/gate-rows.tsx';
 import { chanceWords, markOf, roomWords } from '../../src/screens/readiness/words.ts';
 import type { ScreenSay } from '../../src/screens/shared/screen-say.ts';
 import { aPlan } from '../support/builders.ts';
+import { aGate as anyGate } from '../support/gates.ts';
 
 const say = { count: String, date: (day: string) => day } as unknown as ScreenSay;
 
-function aGate(id: string, days: number, changes: Partial<Gate> = {}): Gate {
-  return {
-    id,
-    name: id,
-    leadDays: { optimistic: days, likely: days, pessimistic: days },
-    after: [],
-    owner: '',
-    evidence: '',
-    state: { is: 'notStarted' },
-    holds: { by: 'market' },
-    before: 'shelf',
-    starter: null,
-    ...changes,
-  };
-}
+/** Due on the shelf itself, unless said otherwise. */
+const aGate = (id: string, days: number, changes: Partial<Gate> = {}): Gate =>
+  anyGate(id, days, { before: 'shelf', ...changes });
 
 /** Artwork 10 worked days, then labels 5, due on the shelf on Monday 16 March 2026; today is Monday 2 March. */
 function twoGates(changes: Partial<Gate> = {}) {

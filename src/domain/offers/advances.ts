@@ -3,7 +3,24 @@
 // 336 out (8,000 x 0.02 x 63 / 30).
 import { weekOf } from './arrivals.ts';
 import type { Basis } from './basis.ts';
-import type { DatedFlow, PartOutcome, When } from './contract.ts';
+import type { DatedFlow, FieldNote, Movable, PartOutcome, When } from './contract.ts';
+
+/** What every advance asks, and a counter may move. */
+export const FEE_FIELD: FieldNote = { key: 'feeRatePer30Days', label: 'Fee for each 30 days', unit: 'share' };
+export const LIMIT_FIELD: FieldNote = {
+  key: 'limitAmount',
+  label: 'Most outstanding',
+  unit: 'sum',
+  orNone: true,
+};
+export const FEE_MOVABLE: Movable = {
+  key: FEE_FIELD.key,
+  label: FEE_FIELD.label,
+  unit: 'share',
+  least: 0,
+  most: 0.5,
+  decimals: 4,
+};
 
 export interface Draw {
   /** Bills by week, minor units. */

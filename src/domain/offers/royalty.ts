@@ -4,7 +4,7 @@
 // Worked figure: 1.00 a unit until 90,000 is paid, then 0.25; 100,000 units owe 92,500.
 import type { Arrived } from './arrivals.ts';
 import { type Basis, monthOf, quarterOf, sumOf, weekAfterQuarter, weekOfMonth } from './basis.ts';
-import type { DatedFlow, FieldNote, FlowKind, Means, PartOutcome } from './contract.ts';
+import type { DatedFlow, FieldNote, FlowKind, Means, Movable, PartOutcome } from './contract.ts';
 
 export interface RoyaltyRules {
   /** Times the money at which the later rate begins; null: never. */
@@ -28,20 +28,36 @@ export function royaltyRules({ z, f }: Means) {
   };
 }
 
+/** When what is owed is paid: of royalties and revenue shares alike. */
+export const PAID_FIELD: FieldNote = {
+  key: 'paid',
+  label: 'Paid',
+  unit: 'choice',
+  choices: [
+    { value: 'weekly', label: 'Every week' },
+    { value: 'monthly', label: 'Every month' },
+    { value: 'quarterly', label: 'Every quarter' },
+  ],
+};
+
 export const ROYALTY_FIELDS: readonly FieldNote[] = [
   { key: 'untilMultiple', label: 'First rate until so many times the money', unit: 'times', orNone: true },
   { key: 'capMultiple', label: 'Cap: so many times the money', unit: 'times', orNone: true },
   { key: 'untilWeek', label: 'Ends before week', unit: 'weeks', orNone: true },
   { key: 'minimumAmountPerQuarter', label: 'Least for each quarter', unit: 'sum' },
+  PAID_FIELD,
+];
+
+/** What a counter may move of either royalty kind, beside its rates. */
+export const ROYALTY_MOVABLE: readonly Movable[] = [
+  { key: 'capMultiple', label: 'Cap', unit: 'times', least: 0, most: 100, decimals: 2 },
   {
-    key: 'paid',
-    label: 'Paid',
-    unit: 'choice',
-    choices: [
-      { value: 'weekly', label: 'Every week' },
-      { value: 'monthly', label: 'Every month' },
-      { value: 'quarterly', label: 'Every quarter' },
-    ],
+    key: 'untilMultiple',
+    label: 'Until so many times the money',
+    unit: 'times',
+    least: 0,
+    most: 100,
+    decimals: 2,
   },
 ];
 

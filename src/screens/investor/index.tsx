@@ -10,8 +10,7 @@ import { EvidenceTable } from '../promise/evidence-table.tsx';
 import { LeaningPart } from '../promise/leaning.tsx';
 import { MustPart } from '../promise/must-be-true.tsx';
 import { PlacedClaim } from '../promise/placed-claim.tsx';
-import { useRange } from '../promise/range.tsx';
-import { RangeResult } from '../promise/range-result.tsx';
+import { DrawnRange, useRange } from '../promise/range.tsx';
 import { EvidenceWarnings } from '../promise/warnings.tsx';
 import { type Shown, useShown } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
@@ -86,23 +85,12 @@ function Investor({ shown }: { shown: Shown }): VNode {
   );
 }
 
-function RangePaper({ shown: { plan, results, older } }: { shown: Shown }): VNode {
+function RangePaper({ shown: of }: { shown: Shown }): VNode {
   const { view, shown, ask } = useRange();
   return (
     <Part title="How it may come out">
       {shown === null && <p>The range of cash has not been drawn.</p>}
-      {shown !== null && (
-        <>
-          {view.older && <p class="ff-least">Of before the last change.</p>}
-          <RangeResult
-            plan={plan}
-            results={results}
-            range={shown}
-            older={older || view.older}
-            heightRem={14}
-          />
-        </>
-      )}
+      {shown !== null && <DrawnRange of={of} range={shown} isOlder={view.older} />}
       {view.at === 'running' && <p class="ff-least ff-no-print">Drawing …</p>}
       {view.at !== 'running' && (view.at !== 'whole' || view.older) && (
         <div class="ff-no-print">

@@ -20,7 +20,24 @@ export function useRange(): { view: RangeView; shown: ShownRange | null; ask: ()
   return { view, shown, ask: work.ask, stop: work.stop };
 }
 
-export function RangePart({ shown: { plan, results, older } }: { shown: Shown }): VNode {
+/** A range with its words, and that it is of before the last change where it is. */
+export function DrawnRange(props: { of: Shown; range: ShownRange; isOlder: boolean }): VNode {
+  const { plan, results, older } = props.of;
+  return (
+    <>
+      {props.isOlder && <p class="ff-least">Of before the last change.</p>}
+      <RangeResult
+        plan={plan}
+        results={results}
+        range={props.range}
+        older={older || props.isOlder}
+        heightRem={14}
+      />
+    </>
+  );
+}
+
+export function RangePart({ shown: of }: { shown: Shown }): VNode {
   const { view, shown, ask, stop } = useRange();
   const say = useSay();
   const isRunning = view.at === 'running';
@@ -48,18 +65,7 @@ export function RangePart({ shown: { plan, results, older } }: { shown: Shown })
           </Button>
         </ButtonRow>
       )}
-      {shown !== null && (
-        <>
-          {view.older && <p class="ff-least">Of before the last change.</p>}
-          <RangeResult
-            plan={plan}
-            results={results}
-            range={shown}
-            older={older || view.older}
-            heightRem={14}
-          />
-        </>
-      )}
+      {shown !== null && <DrawnRange of={of} range={shown} isOlder={view.older} />}
       <Fold label="How far things may come out otherwise">
         <SpreadFields />
       </Fold>

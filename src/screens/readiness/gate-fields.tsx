@@ -2,6 +2,7 @@
 // for this one is not offered as one that goes first. Worked example: labels need artwork; artwork isn't offered labels.
 import type { VNode } from 'preact';
 import type { Gate, Plan } from '../../domain/plan/index.ts';
+import { waitsFor } from '../../domain/readiness/waits-for.ts';
 import { Button, DateField, Segmented, SelectField, SwitchField } from '../../widgets/index.ts';
 import { Trouble } from '../inputs/fields.tsx';
 import { FieldFor } from '../shared/field-for.tsx';
@@ -119,20 +120,6 @@ export function NeedsFirst({ gate, path }: GateProps): VNode {
       <Trouble path={at} />
     </fieldset>
   );
-}
-
-/** Whether `id` can only begin when `other` is done. */
-export function waitsFor(gates: readonly Gate[], id: string, other: string): boolean {
-  const after = new Map(gates.map((gate) => [gate.id, gate.after]));
-  const seen = new Set<string>();
-  const open = [id];
-  for (let next = open.pop(); next !== undefined; next = open.pop()) {
-    if (next === other) return true;
-    if (seen.has(next)) continue;
-    seen.add(next);
-    open.push(...(after.get(next) ?? []));
-  }
-  return false;
 }
 
 const HOLD_BY = [

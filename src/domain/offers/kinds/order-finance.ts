@@ -1,7 +1,7 @@
 // Somebody else pays a part of our suppliers' bills for us, and is paid back with a fee for every 30 days so many days later.
 // Worked figure: 70 % of a bill of 10,000 for 90 days at 3 % per 30 days is 7,000 now; 7,000 and 630 after 13 weeks.
 
-import { advanceOutcome } from '../advances.ts';
+import { advanceOutcome, FEE_FIELD, FEE_MOVABLE, LIMIT_FIELD } from '../advances.ts';
 import type { Means, OfferKind, TermsOf } from '../contract.ts';
 
 const terms = ({ z, f, when }: Means) =>
@@ -34,19 +34,12 @@ export const orderFinance = {
   fields: [
     { key: 'starts', label: 'From', unit: 'when' },
     { key: 'financedRate', label: 'Part of suppliers’ bills', unit: 'share' },
-    { key: 'feeRatePer30Days', label: 'Fee for each 30 days', unit: 'share' },
+    FEE_FIELD,
     { key: 'repaidDays', label: 'Paid back after', unit: 'days' },
-    { key: 'limitAmount', label: 'Most outstanding', unit: 'sum', orNone: true },
+    LIMIT_FIELD,
   ],
   movable: [
-    {
-      key: 'feeRatePer30Days',
-      label: 'Fee for each 30 days',
-      unit: 'share',
-      least: 0,
-      most: 0.5,
-      decimals: 4,
-    },
+    FEE_MOVABLE,
     { key: 'financedRate', label: 'Part of suppliers’ bills', unit: 'share', least: 0, most: 1, decimals: 4 },
   ],
   outcome: (stored, basis) =>

@@ -2,7 +2,7 @@
 // collected. With recourse a customer's failure stays ours; without, the advance on it need not be paid back.
 // Worked figure: 80 % of 10,000 for 60 days at 2 % per 30 days is 8,000 now; 8,000 and 320 two months later.
 
-import { advanceOutcome } from '../advances.ts';
+import { advanceOutcome, FEE_FIELD, FEE_MOVABLE, LIMIT_FIELD } from '../advances.ts';
 import type { Means, OfferKind, TermsOf } from '../contract.ts';
 
 const terms = ({ z, f, when }: Means) =>
@@ -34,19 +34,12 @@ export const receivablesAdvance = {
   fields: [
     { key: 'starts', label: 'From', unit: 'when' },
     { key: 'advanceRate', label: 'Part of each invoice', unit: 'share' },
-    { key: 'feeRatePer30Days', label: 'Fee for each 30 days', unit: 'share' },
+    FEE_FIELD,
     { key: 'recourse', label: 'Paid back even where the customer fails', unit: 'switch' },
-    { key: 'limitAmount', label: 'Most outstanding', unit: 'sum', orNone: true },
+    LIMIT_FIELD,
   ],
   movable: [
-    {
-      key: 'feeRatePer30Days',
-      label: 'Fee for each 30 days',
-      unit: 'share',
-      least: 0,
-      most: 0.5,
-      decimals: 4,
-    },
+    FEE_MOVABLE,
     { key: 'advanceRate', label: 'Part of each invoice', unit: 'share', least: 0, most: 1, decimals: 4 },
   ],
   outcome: (stored, basis) =>

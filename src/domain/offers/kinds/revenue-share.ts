@@ -2,7 +2,7 @@
 // Worked figure: 500,000 at a cap of 1.6 x, for 5 % of 100,000 a month, is paid back in 160 months.
 import { tranchesIn } from '../arrivals.ts';
 import type { Means, OfferKind, TermsOf } from '../contract.ts';
-import { royaltyOutcome } from '../royalty.ts';
+import { PAID_FIELD, royaltyOutcome } from '../royalty.ts';
 
 const terms = ({ z, f, tranches }: Means) =>
   z.strictObject({
@@ -43,16 +43,7 @@ export const revenueShare = {
     },
     { key: 'rate', label: 'Share', unit: 'share' },
     { key: 'capMultiple', label: 'Until so many times the money', unit: 'times' },
-    {
-      key: 'paid',
-      label: 'Paid',
-      unit: 'choice',
-      choices: [
-        { value: 'weekly', label: 'Every week' },
-        { value: 'monthly', label: 'Every month' },
-        { value: 'quarterly', label: 'Every quarter' },
-      ],
-    },
+    PAID_FIELD,
   ],
   movable: [
     { key: 'capMultiple', label: 'Cap', unit: 'times', least: 0, most: 100, decimals: 2 },

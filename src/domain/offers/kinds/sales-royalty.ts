@@ -2,7 +2,7 @@
 // Worked figure: 50,000 for 4 % of net sales until 2 x is paid: over once net sales since then reach 2,500,000.
 import { tranchesIn } from '../arrivals.ts';
 import type { Means, OfferKind, TermsOf } from '../contract.ts';
-import { ROYALTY_FIELDS, royaltyOutcome, royaltyRules } from '../royalty.ts';
+import { ROYALTY_FIELDS, ROYALTY_MOVABLE, royaltyOutcome, royaltyRules } from '../royalty.ts';
 
 const terms = (means: Means) => {
   const { z, f, tranches } = means;
@@ -51,15 +51,7 @@ export const salesRoyalty = {
       most: 1,
       decimals: 4,
     },
-    { key: 'capMultiple', label: 'Cap', unit: 'times', least: 0, most: 100, decimals: 2 },
-    {
-      key: 'untilMultiple',
-      label: 'Until so many times the money',
-      unit: 'times',
-      least: 0,
-      most: 100,
-      decimals: 2,
-    },
+    ...ROYALTY_MOVABLE,
   ],
   outcome: (stored, basis) =>
     royaltyOutcome({

@@ -2,7 +2,7 @@
 // Worked figure: 60,000 at 1.00 a unit until 1.5 x is paid, then 0.25: at 100,000 units sold 90,000 + 10,000 x 0.25 = 92,500.
 import { tranchesIn } from '../arrivals.ts';
 import type { Means, OfferKind, TermsOf } from '../contract.ts';
-import { ROYALTY_FIELDS, royaltyOutcome, royaltyRules } from '../royalty.ts';
+import { ROYALTY_FIELDS, ROYALTY_MOVABLE, royaltyOutcome, royaltyRules } from '../royalty.ts';
 
 const terms = (means: Means) => {
   const { z, f, tranches } = means;
@@ -62,15 +62,7 @@ export const unitRoyalty = {
       most: 1000,
       decimals: 4,
     },
-    { key: 'capMultiple', label: 'Cap', unit: 'times', least: 0, most: 100, decimals: 2 },
-    {
-      key: 'untilMultiple',
-      label: 'Until so many times the money',
-      unit: 'times',
-      least: 0,
-      most: 100,
-      decimals: 2,
-    },
+    ...ROYALTY_MOVABLE,
   ],
   outcome: (stored, basis) => {
     const perUnit = 10 ** basis.minorDigits;

@@ -4,6 +4,7 @@
 // waits for it".
 import type { Problem } from '../../problems.ts';
 import { checkDigitOf } from '../../readiness/gs1.ts';
+import { waitsFor } from '../../readiness/waits-for.ts';
 import type { Gate, Plan } from '../index.ts';
 import { shown } from '../shown.ts';
 
@@ -55,24 +56,10 @@ function predecessors({ id, after }: Gate, gates: readonly Gate[]): Problem[] {
     if (after.indexOf(before) !== index) {
       return [{ code: 'id-repeated', path, got: shown(before), expected: 'each gate named once' }];
     }
-    if (!waitsFor(before, id, gates)) return [];
+    if (!waitsFor(gates, before, id)) return [];
     const got = before === id ? 'the gate itself' : `${shown(before)}, which waits for it`;
     return [{ code: 'dates-out-of-order', path, got, expected: 'a gate that can be done before it' }];
   });
-}
-
-/** Whether `id` is `other`, or can only start when it is done. */
-function waitsFor(id: string, other: string, gates: readonly Gate[]): boolean {
-  const after = new Map(gates.map((gate) => [gate.id, gate.after]));
-  const seen = new Set<string>();
-  const open = [id];
-  for (let next = open.pop(); next !== undefined; next = open.pop()) {
-    if (next === other) return true;
-    if (seen.has(next)) continue;
-    seen.add(next);
-    open.push(...(after.get(next) ?? []));
-  }
-  return false;
 }
 
 function heldBack({ id, holds }: Gate, plan: Plan): Problem[] {
