@@ -60,7 +60,7 @@ export const RESOLD = 11;
 export const CLAIM_LAG = 12;
 
 /** Of a row's state in a draw. */
-export const STATE = 11;
+export const STATE = 10;
 /** For the whole draw: doors and demand as factors, the part of an invoice that comes in. */
 export const DOORS = 0;
 export const WANT = 1;
@@ -71,7 +71,6 @@ export const ON_THE_WAY = 4;
 export const OPEN = 5;
 export const FREE_LEFT = 6;
 export const HELD = 7;
-/** Of the week: shipped, and of it paid for; sold. */
+/** Of the week: shipped, and of it paid for. */
 export const SHIPPED = 8;
 export const PAID = 9;
-export const SOLD = 10;
