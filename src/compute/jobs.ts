@@ -5,7 +5,8 @@ import { isoDateOf } from '../domain/calendar.ts';
 import { evaluate, type SayFor } from '../domain/evaluate.ts';
 import { landedOf } from '../domain/ladder/landed.ts';
 import { lenderTrials } from '../domain/lender/index.ts';
-import { growthOf, moneyOf, plainFutures } from '../domain/offers/index.ts';
+import { basesOfDraws, drawOffers, growthOf, moneyOf } from '../domain/offers/index.ts';
+import type { DrawnOffers } from '../domain/offers/types.ts';
 import type { Plan } from '../domain/plan/index.ts';
 import { fine, type Outcome } from '../domain/problems.ts';
 import { claimWork } from '../domain/promise/claim-work.ts';
@@ -16,7 +17,7 @@ import { BESIDE_GUESSES, besideOffers } from '../domain/talks/beside.ts';
 import { countersFor, worthOf } from '../domain/talks/index.ts';
 import { leansOn } from '../domain/verdicts/leans-on.ts';
 import { plainSay } from '../domain/verdicts/say.ts';
-import type { Answers, Job, OfferFutures } from './protocol.ts';
+import type { Answers, Job } from './protocol.ts';
 
 /** Sentences made here are never shown; the page has its own words. */
 const sayFor: SayFor = ({ minorDigits, startDay }) => plainSay({ minorDigits, startDay, dateOf: isoDateOf });
@@ -38,7 +39,9 @@ export function jobAnswer(job: Job): Outcome<Answers[keyof Answers]> {
   }
   if (job.kind === 'lifts') return fine(liftsFrom(job.plan, results));
   if (job.kind === 'answerSolves') return fine(answerSolves(job.plan, results));
-  if (job.kind === 'offerFutures') return fine(offerFutures(job.plan, results));
+  if (job.kind === 'offerGrowth') return fine(growthOf(job.plan, results, moneyOf(job.plan, results)));
+  if (job.kind === 'offerDraws') return fine(offerDraws(job.plan, results, job.from));
+  if (job.kind === 'offerBases') return fine(basesOfDraws({ plan: job.plan, results }, job.draws));
   if (job.kind === 'claimWork') return fine(claimWork(job.plan, results));
   if (job.kind === 'leansOn') return fine(leansOn({ plan: job.plan, results, sayFor }));
   const args: SolveArgs = {
@@ -50,9 +53,12 @@ export function jobAnswer(job: Job): Outcome<Answers[keyof Answers]> {
   return fine(job.kind === 'mostDoors' ? mostDoors(args, job.accountId) : leastOpeningCash(args));
 }
 
-function offerFutures(plan: Plan, results: Results): OfferFutures {
-  const money = moneyOf(plan, results);
-  return { growth: growthOf(plan, results, money), futures: plainFutures(plan, results, money) };
+/** Long enough that making the plan ready counts for little, short enough for whatever waits behind it. */
+const SLICE_MS = 150;
+
+function offerDraws(plan: Plan, results: Results, from: number): DrawnOffers[] {
+  const until = performance.now() + SLICE_MS;
+  return drawOffers({ plan, results }, from, () => performance.now() < until);
 }
 
 function landedParts(plan: Plan): SolveArgs['landed'] {

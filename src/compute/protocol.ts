@@ -2,8 +2,9 @@
 // structured clone carries it; this file alone is imported on both sides.
 import type { AnswerSolves, Lifts } from '../domain/answers/types.ts';
 import type { LenderTrials } from '../domain/lender/types.ts';
+import type { Basis } from '../domain/offers/basis.ts';
 import type { Turned } from '../domain/offers/turning.ts';
-import type { Futures } from '../domain/offers/types.ts';
+import type { DrawnOffers } from '../domain/offers/types.ts';
 import type { Plan } from '../domain/plan/index.ts';
 import type { ClaimWork } from '../domain/promise/claim-work.ts';
 import type { Chances, SlipCosts } from '../domain/readiness/index.ts';
@@ -27,7 +28,11 @@ export type Job =
   | { kind: 'readyChances'; plan: Plan; today: string }
   | { kind: 'lifts'; plan: Plan }
   | { kind: 'answerSolves'; plan: Plan }
-  | { kind: 'offerFutures'; plan: Plan }
+  | { kind: 'offerGrowth'; plan: Plan }
+  /** Some of the plan's draws from place `from` on, 0 to OFFER_DRAWS - 1; ask again for the rest, so that nothing waits long. */
+  | { kind: 'offerDraws'; plan: Plan; from: number }
+  /** What offers are computed on in these draws. */
+  | { kind: 'offerBases'; plan: Plan; draws: readonly number[] }
   | { kind: 'mostDoors'; plan: Plan; accountId: string }
   | { kind: 'leastOpeningCash'; plan: Plan };
 
@@ -35,12 +40,6 @@ export type Job =
 export interface CashNeed {
   amount: number;
   week: number | null;
-}
-
-/** Rival offers where sales grow otherwise than planned: turning points on growth, and who wins in which future. */
-export interface OfferFutures {
-  growth: Turned;
-  futures: Futures;
 }
 
 export type WorthArgs = TalksArgs & { names: string[] };
@@ -52,7 +51,10 @@ export interface Answers {
   beside: readonly BesideOffer[];
   lifts: Lifts;
   answerSolves: AnswerSolves;
-  offerFutures: OfferFutures;
+  /** Rival offers where sales grow otherwise than planned. */
+  offerGrowth: Turned;
+  offerDraws: DrawnOffers[];
+  offerBases: (Basis | null)[];
   lenderTrials: LenderTrials;
   slipCosts: SlipCosts;
   readyChances: Chances;

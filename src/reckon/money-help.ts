@@ -17,5 +17,9 @@ export const MONEY_HELP = `money             rival offers, each on the plan with
   turningPoints[] between (two ids), on (units | exit | growth), at, below, above: the better one on either side;
                   units sold, by what is paid on them; exit: price of the business, growth: times the rates of
                   sale, by the founder's money
-  futures[]       name (p10, p50, p90: rates of sale times 0.7, 1, 1.3), best, bestLasts (its cash lasts),
-                  founderMoney[] (id, amount)`;
+  futures[]       name (p10, p50, p90: the draws at those places in order of net sales), draw, netSales, best,
+                  bestLasts (its cash lasts), founderMoney[] (id, amount)
+  wins[]          how often each is the best, over 200 draws of the range (seed 1) run exactly without new funding:
+                  id, wins (draws it leaves the founder most and cash lasts), share, low95, high95,
+                  lasts (draws in which cash lasts), founderMoney (p10, p50, p90 of all draws)
+  draws           run, tooLarge (not computed), noneLasts (cash runs out under all: nobody's), ties (nobody's)`;

@@ -1,11 +1,12 @@
 // Rival offers of money, for machines: sums as decimal strings, rates and parts as decimals of at most 6 places. The same
 // figures as on screen. Worked figure: { "name": "40,000 for 0.70 a jar", "kind": "unitRoyalty", "totalPaid": "62311.33", ... }.
 import {
+  drawOffers,
+  futuresOf,
   growthOf,
   type Money,
   moneyOf,
   type OfferResult,
-  plainFutures,
   type TurningPoint,
   turningOf,
 } from '../domain/offers/index.ts';
@@ -20,7 +21,7 @@ export function moneyTextOf(plan: Plan, results: Results): unknown {
   return {
     offers: money.offers.map((offer, at) => offerText(offer, money.implied[at] ?? [], sum)),
     turningPoints: points.map((point) => pointText(point, sum)),
-    futures: futuresText(plan, results, money, sum),
+    ...drawnText(plan, results, sum),
   };
 }
 
@@ -96,14 +97,35 @@ function pointText({ between, on, at, below, above }: TurningPoint, sum: Sum): u
   return { between, on, at: place, below, above };
 }
 
-function futuresText(plan: Plan, results: Results, money: Money, sum: Sum): unknown {
-  if (plan.offers.length === 0) return [];
-  return plainFutures(plan, results, money).outcomes.map(({ name, founder, best, bestLasts }) => ({
-    name,
-    best,
-    bestLasts,
-    founderMoney: founder.map(({ offerId, amount }) => ({ id: offerId, amount: sum(amount) })),
-  }));
+/** The app's own draws; none are run where nothing is offered. */
+function drawnText(plan: Plan, results: Results, sum: Sum): object {
+  const drawn = plan.offers.length === 0 ? [] : drawOffers({ plan, results });
+  const futures = futuresOf(drawn);
+  return {
+    futures: futures.outcomes.map(({ name, draw, netSales, founder, best, bestLasts }) => ({
+      name,
+      draw,
+      netSales: sum(netSales),
+      best,
+      bestLasts,
+      founderMoney: founder.map(({ offerId, amount }) => ({ id: offerId, amount: sum(amount) })),
+    })),
+    wins: futures.offers.map(({ offerId, wins, share, limits, lasts, kept }) => ({
+      id: offerId,
+      wins,
+      share: share.toFixed(4),
+      low95: limits.low.toFixed(4),
+      high95: limits.high.toFixed(4),
+      lasts,
+      founderMoney: { p10: sum(kept.p10), p50: sum(kept.p50), p90: sum(kept.p90) },
+    })),
+    draws: {
+      run: futures.draws,
+      tooLarge: futures.uncomputed,
+      noneLasts: futures.noneLasts,
+      ties: futures.ties,
+    },
+  };
 }
 
 function six<T extends number | null>(value: T): string | (T extends null ? null : never) {

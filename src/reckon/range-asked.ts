@@ -2,15 +2,12 @@
 // Worked example: ["10000"] and ["7"] are 10,000 draws of seed 7; ["10,000"] is refused.
 
 import { shown } from '../domain/plan/shown.ts';
-import { DRAWS_LEAST, DRAWS_MOST, SEED_MOST } from '../domain/promise/range/index.ts';
+import { DRAWS_LEAST, DRAWS_MOST, SEED_MOST, SEED_USUAL } from '../domain/promise/range/index.ts';
 
 export interface RangeAsked {
   draws: number;
   seed: number;
 }
-
-/** As the app: the same draws of the same plan. */
-const SEED_USUAL = 1;
 
 /** What each option was given, as often as it was; null where there is no --range. */
 export function rangeAskedOf(

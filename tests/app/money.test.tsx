@@ -10,7 +10,14 @@ import { addOffer } from '../../src/app/commands/offers.ts';
 import type { Session } from '../../src/app/session.ts';
 import { jobAnswer } from '../../src/compute/jobs.ts';
 import { evaluate } from '../../src/domain/evaluate.ts';
-import { counterFor, moneyOf, OFFER_KINDS } from '../../src/domain/offers/index.ts';
+import {
+  basesOfDraws,
+  counterFor,
+  drawOffers,
+  futuresOf,
+  moneyOf,
+  OFFER_KINDS,
+} from '../../src/domain/offers/index.ts';
 import type { Plan } from '../../src/domain/plan/index.ts';
 import type { Results } from '../../src/domain/results.ts';
 import { checkPlan } from '../../src/plan-format/gate.ts';
@@ -208,6 +215,99 @@ describe('answering offers', () => {
     fireEvent.click(screen.getByRole('button', { name: 'Take out this offer: Birch' }));
     expect(planOf(session).offers.map(({ id }) => id)).toEqual(['alder', 'cedar']);
     fireEvent.click(screen.getByRole('button', { name: 'Undo' }));
+    expect(planOf(session)).toEqual(before);
+  });
+});
+
+describe('other futures', () => {
+  /** A royalty that costs some 20 % of the company where the plan sells what it plans: less where it sells less. */
+  const even = (): Plan => {
+    const plan = three();
+    const royalty = royaltyPart({ amount: '40000', amountPerUnit: '2.4' });
+    return {
+      ...plan,
+      offers: plan.offers.map((each) => (each.id === 'birch' ? { ...each, parts: [royalty] } : each)),
+    };
+  };
+  /** Until the draws are in; the worker's pause, and all slices in this thread. */
+  const drawn = () => waitFor(() => expect(said('Who wins')).toHaveLength(3), { timeout: 10_000 });
+  const said = (list: string) =>
+    [...(screen.queryByRole('list', { name: list })?.children ?? [])].map(({ textContent }) => textContent);
+  const futuresNow = (session: Session) => {
+    const args = { plan: planOf(session), results: resultsOf(session) };
+    return { args, futures: futuresOf(drawOffers(args)) };
+  };
+
+  test('who wins how often, and what is left at P10, P50, P90: the model’s, kept up with edits', async () => {
+    const session = await opened(even());
+    expect(screen.getByText(/^Draws of other futures follow/)).toBeDefined();
+    await drawn();
+    const { futures } = futuresNow(session);
+    const say = sayOf(planOf(session));
+    for (const { offerId, wins, lasts, kept } of futures.offers) {
+      const name = planOf(session).offers.find(({ id }) => id === offerId)?.name;
+      const words = said('Who wins').find((each) => each?.startsWith(`${name} wins`));
+      expect(words).toContain(`${name} wins ${wins === 0 ? 'none' : wins} of 200 draws (`);
+      if (offerId !== 'cedar') expect(wins).toBeGreaterThan(20);
+      expect(words).toContain(
+        `Cash lasts in ${lasts === 200 ? 'all' : lasts === 0 ? 'none' : lasts} of them`,
+      );
+      expect(words).toContain(`${say.money(kept.p10)} to ${say.money(kept.p90)} in 8 of 10`);
+    }
+    expect(futures.offers.reduce((sum, { wins }) => sum + wins, 0)).toBe(200);
+    const table = screen.getByRole('region', { name: 'What we keep in other futures' });
+    const rows = within(table).getAllByRole('row').slice(1);
+    expect(rows).toHaveLength(3);
+    futures.outcomes.forEach(({ name, netSales, founder, best }, at) => {
+      const cells = [...(rows[at]?.children ?? [])].map(({ textContent }) => textContent);
+      expect(cells[0]).toBe(`${name.toUpperCase()}sales ${say.money(netSales)}`);
+      expect(cells.slice(1)).toEqual(
+        founder.map(({ offerId, amount, lowestCash }) => {
+          const mark = lowestCash < 0 ? 'cash runs out' : offerId === best ? 'best' : '';
+          return `${say.money(amount)}${mark}`;
+        }),
+      );
+    });
+    expect(document.body.textContent).not.toMatch(/NaN|undefined|Infinity/);
+
+    const before = said('Who wins');
+    fireEvent.click(screen.getByText('Alder', { selector: '.ff-money-name' }));
+    type('For this part of the company', '90');
+    await waitFor(() => expect(document.body.textContent).toContain('Of the plan before the last edit.'));
+    expect(said('Who wins')).toEqual(before);
+    await waitFor(() => expect(said('Who wins')).not.toEqual(before), { timeout: 10_000 });
+    expect(document.body.textContent).not.toContain('Of the plan before the last edit.');
+    expect(said('Who wins').find((words) => words?.startsWith('Alder'))).toContain('Alder wins none of 200');
+  });
+
+  test('a counter at the P50 future is the model’s on that draw; Use and undo as ever', async () => {
+    const session = await opened(even());
+    await drawn();
+    const before = planOf(session);
+    const { args, futures } = futuresNow(session);
+    const [basis] = basesOfDraws(args, [futures.outcomes[1]?.draw ?? -1]);
+    const [offer] = before.offers;
+    if (!offer || !basis) throw new Error('nothing to counter');
+    const goal = { by: 'equals', offerId: 'birch' } as const;
+    const at = { plan: before, offer, partId: 'stake', key: 'partRate', goal };
+    const found = counterFor({ ...at, basis });
+    const planned = counterFor({ ...at, basis: moneyOf(before, args.results).basis });
+    if (!found.found || !planned.found) throw new Error('no counter to try');
+    expect(found.value).not.toBe(planned.value);
+    fireEvent.click(screen.getByText('Alder', { selector: '.ff-money-name' }));
+    fireEvent.click(screen.getByText('A counter'));
+    const sentence = () => screen.getByText(/^At part of the company|^At .* this equals/).textContent ?? '';
+    expect(sentence()).toContain('this equals Birch on the plan as it stands.');
+    const choice = screen.getByLabelText('In') as HTMLSelectElement;
+    expect([...choice.options].map(({ value }) => value)).toEqual(['plan', 'p10', 'p50', 'p90']);
+    fireEvent.change(choice, { target: { value: 'p50' } });
+    expect(sentence()).toContain('this equals Birch at the P50 future.');
+    const percent = Number((Number(found.value) * 100).toFixed(2));
+    expect(sentence()).toContain(` ${percent}\u00a0%,`);
+    fireEvent.click(screen.getByRole('button', { name: 'Use it in Alder' }));
+    expect(planOf(session).offers[0]?.parts[0]).toMatchObject({ partRate: found.value });
+    expect(screen.getByText(/^That future is of before the last edit/)).toBeDefined();
+    session.undo();
     expect(planOf(session)).toEqual(before);
   });
 });

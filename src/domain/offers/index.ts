@@ -4,17 +4,18 @@
 import type { Plan } from '../plan/index.ts';
 import type { Results } from '../results.ts';
 import { type Basis, basisOf } from './basis.ts';
-import { PLAIN_FUTURES, scaledBasis, winsIn } from './futures.ts';
 import { impliedOf } from './implied.ts';
 import { type Needs, resultOf } from './result.ts';
 import { type OfferRun, runOffer } from './run.ts';
+import { scaledBasis } from './scaled.ts';
 import { growthPoints, type Turned, turningPoints } from './turning.ts';
-import type { Futures, Implied, OfferResult } from './types.ts';
+import type { Implied, OfferResult } from './types.ts';
 
 export { type Basis, basisFrom, basisOf } from './basis.ts';
 export type { DatedFlow, FieldNote, FlowKind, Movable, Tranche, When } from './contract.ts';
 export { type CounterArgs, counterFor } from './counter.ts';
-export { type Future, PLAIN_FUTURES, scaledBasis, winsIn } from './futures.ts';
+export { basesOfDraws, drawOffers } from './drawn.ts';
+export { futuresOf, OFFER_DRAWS } from './futures.ts';
 export { OFFER_KINDS, type OfferPart, offerKindOf } from './list.ts';
 export { onDeals } from './on-deals.ts';
 export type { Needs } from './result.ts';
@@ -54,13 +55,4 @@ export const GROWTH_FACTORS = [0.25, 0.5, 0.75, 1, 1.25, 1.5, 2, 2.5, 3] as cons
 export function growthOf(plan: Plan, results: Results, money: Money): Turned {
   const basisAt = (factor: number) => (factor === 1 ? money.basis : scaledBasis(plan, results, factor));
   return growthPoints({ plan, runs: money.runs, basisAt, factors: GROWTH_FACTORS });
-}
-
-/** Three futures where no range was drawn: rates of sale a good deal lower, as planned, a good deal higher. */
-export function plainFutures(plan: Plan, results: Results, money: Money): Futures {
-  const futures = PLAIN_FUTURES.flatMap(({ name, factor }) => {
-    const basis = factor === 1 ? money.basis : scaledBasis(plan, results, factor);
-    return basis === null ? [] : [{ name, basis }];
-  });
-  return winsIn(plan, futures);
 }

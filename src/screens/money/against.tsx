@@ -1,5 +1,5 @@
 // Two offers against each other: where the better one changes, on units sold, on what the company is sold for, on growth; a
-// picture of both with the crossings marked, the same in words; and which of all offers wins in which future.
+// picture of both with the crossings marked, the same in words; and which of all offers wins how often.
 // Worked figure: under 72,000 units the royalty costs less, from there the loan does.
 import type { VNode } from 'preact';
 import { useMemo, useState } from 'preact/hooks';
@@ -11,18 +11,19 @@ import { useSay } from '../shared/use-say.ts';
 import { AxisPicture } from './axis-picture.tsx';
 import { AXIS_NAMES, type PairProps, pointSentence, pointsOf, standsSentence } from './axis-words.ts';
 import { Wins } from './futures.tsx';
-import { type MoneyModel, useOfferFutures } from './model.ts';
+import { type MoneyModel, useOfferGrowth } from './model.ts';
 
 export function Against({ model }: { model: MoneyModel }): VNode {
   const { plan } = model;
-  const later = useOfferFutures(plan);
+  const answer = useOfferGrowth(plan);
   const [chosen, setChosen] = useState<readonly [string | null, string | null]>([null, null]);
   const [axis, setAxis] = useState<Axis>('exit');
   const ids = plan.offers.map(({ id }) => id);
   const one = ids.find((id) => id === chosen[0]) ?? ids[0] ?? '';
   const other = ids.find((id) => id === chosen[1] && id !== one) ?? ids.find((id) => id !== one) ?? '';
   const choices = plan.offers.map(({ id, name }) => ({ value: id, label: name }));
-  const growth = later.answer?.ok === true ? later.answer.value.growth : null;
+  const growth = answer?.ok === true ? answer.value : null;
+  const waiting = answer === null ? 'being worked out …' : answer.ok ? '' : answer.trouble;
   const turned = useMemo(() => allTurned(model.turned, growth), [model.turned, growth]);
   const pick = (first: string, second: string): void => setChosen([first, first === second ? one : second]);
   return (
@@ -36,7 +37,7 @@ export function Against({ model }: { model: MoneyModel }): VNode {
           onChoose={(id) => setChosen([one, id])}
         />
       </div>
-      <Turns model={model} turned={turned} pair={[one, other]} waiting={growth === null} />
+      <Turns model={model} turned={turned} pair={[one, other]} waiting={waiting} />
       <Segmented
         label="Picture by"
         value={axis}
@@ -44,7 +45,7 @@ export function Against({ model }: { model: MoneyModel }): VNode {
         onChoose={(value) => setAxis(AXES.find((each) => each === value) ?? 'exit')}
       />
       <AxisPicture model={model} turned={turned} axis={axis} pair={[one, other]} />
-      <Wins model={model} later={later} />
+      <Wins model={model} />
     </Part>
   );
 }
@@ -55,7 +56,7 @@ function allTurned(now: Turned, growth: Turned | null): Turned {
 }
 
 /** One line an axis: its crossings, or who is better all along. */
-function Turns({ model, turned, pair, waiting }: PairProps & { waiting: boolean }): VNode {
+function Turns({ model, turned, pair, waiting }: PairProps & { waiting: string }): VNode {
   const say = useSay();
   return (
     <ul class="ff-said" aria-label="Turning points">
@@ -64,9 +65,7 @@ function Turns({ model, turned, pair, waiting }: PairProps & { waiting: boolean 
         if (series === undefined) {
           return (
             <li key={axis} class="ff-quiet">
-              {waiting && axis === 'growth'
-                ? 'Growth: being worked out …'
-                : `${AXIS_NAMES[axis]}: can’t be worked out.`}
+              {AXIS_NAMES[axis]}: {axis === 'growth' && waiting !== '' ? waiting : 'can’t be worked out.'}
             </li>
           );
         }

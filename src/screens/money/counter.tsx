@@ -1,8 +1,10 @@
-// A counter to one offer: which of its terms moves, and what it is to come out equal to. What is found is said as a sentence,
-// and Use puts it into the offer, one undo step. Worked example: "At part 17.4 % this equals Alder's royalty on the plan."
+// A counter to one offer: which of its terms moves, what it is to come out equal to, and in which future. What is found is said
+// as a sentence, and Use puts it into the offer, one undo step.
+// Worked example: "At part 17.4 %, instead of 20 %, this equals Alder at the P50 future."
 import type { VNode } from 'preact';
 import { useMemo, useState } from 'preact/hooks';
 import { setOfferTerm } from '../../app/commands/offers.ts';
+import type { FoundFutures } from '../../app/offer-draws.ts';
 import { type Counter, type CounterGoal, counterFor, offerKindOf } from '../../domain/offers/index.ts';
 import type { Plan } from '../../domain/plan/index.ts';
 import { Button, SelectField } from '../../widgets/index.ts';
@@ -10,7 +12,8 @@ import { Keys } from '../ladder/parts.tsx';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
-import type { MoneyModel, ShownOffer } from './model.ts';
+import { futureName } from './future-words.ts';
+import { type MoneyModel, type ShownOffer, useOfferDraws } from './model.ts';
 import { lower, valueWords } from './terms-words.ts';
 import { nameOf } from './words.ts';
 
@@ -28,15 +31,20 @@ export function CounterTo({ model, at }: { model: MoneyModel; at: ShownOffer }):
   const goals = goalChoices(plan, offer.id, say);
   const [term, setTerm] = useState<string | null>(null);
   const [goal, setGoal] = useState<string | null>(null);
+  const [future, setFuture] = useState<string | null>(null);
+  const draws = useOfferDraws();
+  const futures = futureChoices(draws.found, say);
   const termKey = kept(terms, term);
   const goalKey = kept(goals, goal);
+  const futureKey = kept(futures, future) ?? AS_PLANNED.value;
+  const basis = draws.found?.bases.find(({ name }) => name === futureKey)?.basis ?? money.basis;
   const counter = useMemo(() => {
     const [partId = '', key = ''] = (termKey ?? '').split(' ');
     const wanted = goalOf(model, goalKey);
     return wanted === null || termKey === null
       ? null
-      : counterFor({ plan, basis: money.basis, offer, partId, key, goal: wanted });
-  }, [model, offer, termKey, goalKey]);
+      : counterFor({ plan, basis, offer, partId, key, goal: wanted });
+  }, [model, offer, termKey, goalKey, basis]);
   if (terms.length === 0) return <p class="ff-quiet">No part of this offer has a term to move.</p>;
   if (goals.length === 0) {
     return (
@@ -55,9 +63,13 @@ export function CounterTo({ model, at }: { model: MoneyModel; at: ShownOffer }):
     <>
       <SelectField label="Move" value={termKey ?? ''} choices={terms} onChoose={setTerm} />
       <SelectField label="So that it" value={goalKey ?? ''} choices={goals} onChoose={setGoal} />
+      <SelectField label="In" value={futureKey} choices={futures} onChoose={setFuture} />
       <p aria-live="polite">
-        {counter === null ? '' : sentence({ counter, at, goal: goalKey ?? '', plan, say })}
+        {counter === null ? '' : sentence({ counter, at, goal: goalKey ?? '', future: futureKey, plan, say })}
       </p>
+      {draws.older && futureKey !== AS_PLANNED.value && (
+        <p class="ff-least ff-quiet">That future is of before the last edit, and is being drawn anew.</p>
+      )}
       {counter?.found === true && counter.value !== counter.from && (
         <Keys>
           <Button onPress={() => use(counter)} label={`Use it in ${offer.name}`}>
@@ -77,6 +89,20 @@ function termChoices({ offer }: ShownOffer): Choice[] {
       label: offer.parts.length > 1 ? `${label}: ${lower(term.label)}` : term.label,
     }));
   });
+}
+
+const AS_PLANNED: Choice = { value: 'plan', label: 'the plan as it stands' };
+
+/** The plan's own future, and those of the range once they are drawn. */
+function futureChoices(found: FoundFutures | null, say: ScreenSay): Choice[] {
+  const outcomes = found?.futures.outcomes ?? [];
+  return [
+    AS_PLANNED,
+    ...outcomes.map(({ name, netSales }) => ({
+      value: name,
+      label: `the ${futureName(name)} future: sales ${say.money(netSales)}`,
+    })),
+  ];
 }
 
 /** Other offers, and the founder's limits that were said. */
@@ -118,14 +144,17 @@ interface Found {
   counter: Counter;
   at: ShownOffer;
   goal: string;
+  future: string;
   plan: Plan;
   say: ScreenSay;
 }
 
-function sentence({ counter, at, goal, plan, say }: Found): string {
+function sentence({ counter, at, goal, future, plan, say }: Found): string {
   const part = at.offer.parts.find(({ id }) => id === counter.partId);
   const term = part && offerKindOf(part).movable.find(({ key }) => key === counter.key);
-  const what = goalWords(plan, goal, say);
+  const where =
+    future === AS_PLANNED.value ? 'on the plan as it stands' : `at the ${future.toUpperCase()} future`;
+  const what = `${goalWords(plan, goal, say)} ${where}`;
   if (term === undefined) return '';
   if (!counter.found) return `No ${lower(term.label)} makes this ${what}.`;
   const value = valueWords(term, counter.value, say);
@@ -137,7 +166,7 @@ function goalWords(plan: Plan, goal: string, say: ScreenSay): string {
   const { leastFounderRate, mostPaidAmount } = plan.ownership;
   if (goal === 'founderRate') return `leave us ${say.percent(Number(leastFounderRate))} of the company`;
   if (goal === 'paidAtMost') return `cost ${say.sum(mostPaidAmount ?? '0')} by date in all`;
-  return `equal ${nameOf(plan, goal.slice('equals '.length))} on the plan as it stands`;
+  return `equal ${nameOf(plan, goal.slice('equals '.length))}`;
 }
 
 function thirdPerson(what: string): string {

@@ -1,88 +1,97 @@
-// Which offer wins in which future: rates of sale a good deal lower, as planned, a good deal higher. An offer under which cash
-// runs out can't win against one under which it lasts. Worked example: equity wins the bad future, the royalty the others.
+// Which offer wins how often, over draws of the plan's range: a sentence an offer, and the futures at P10, P50 and P90 with
+// what each offer leaves us in them. An offer under which cash runs out can't win.
+// Worked example: "Alder wins 124 of 200 draws (55 % to 69 %)."
 import type { VNode } from 'preact';
-import { PLAIN_FUTURES } from '../../domain/offers/futures.ts';
-import type { Futures } from '../../domain/offers/index.ts';
+import { hashOf } from '../../app/route.ts';
+import { OFFER_DRAWS } from '../../domain/offers/futures.ts';
+import type { FutureOutcome, Futures } from '../../domain/offers/types.ts';
 import { ProblemNote, Table, type TableColumn, type TableRow } from '../../widgets/index.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { useSay } from '../shared/use-say.ts';
-import type { MoneyModel, useOfferFutures } from './model.ts';
-import { nameOf } from './words.ts';
+import { futureName, oddsWords } from './future-words.ts';
+import { type MoneyModel, useOfferDraws } from './model.ts';
 
-type Later = ReturnType<typeof useOfferFutures>;
-
-export function Wins({ model, later }: { model: MoneyModel; later: Later }): VNode {
+export function Wins({ model }: { model: MoneyModel }): VNode {
   const say = useSay();
-  const { answer, older } = later;
-  if (answer === null) return <p class="ff-quiet">Other futures are being worked out …</p>;
-  if (!answer.ok) {
-    return (
-      <ProblemNote>
-        <p>{answer.trouble}</p>
-      </ProblemNote>
-    );
-  }
-  const { outcomes, wins } = answer.value.futures;
-  const known = model.plan.offers.filter(({ id }) => wins.some(({ offerId }) => offerId === id));
+  const { found, running, older, trouble } = useOfferDraws();
+  const now = running === null ? '' : `${say.count(running)} of ${say.count(OFFER_DRAWS)} draws run …`;
+  return (
+    <div class="ff-stack ff-money-wins">
+      <h3 class="ff-label">Who wins how often</h3>
+      {trouble !== '' && (
+        <ProblemNote>
+          <p>{trouble}</p>
+        </ProblemNote>
+      )}
+      {found === null && trouble === '' && (
+        <p class="ff-quiet">
+          {running === null ? 'Draws of other futures follow.' : `Other futures: ${now}`}
+        </p>
+      )}
+      {found !== null && <Drawn model={model} futures={found.futures} older={older} now={now} />}
+    </div>
+  );
+}
+
+interface DrawnProps {
+  model: MoneyModel;
+  futures: Futures;
+  older: boolean;
+  /** How far the newer draws are; empty where none are under way. */
+  now: string;
+}
+
+function Drawn({ model: { plan }, futures, older, now }: DrawnProps): VNode {
+  const say = useSay();
+  const known = plan.offers.filter(({ id }) => futures.offers.some(({ offerId }) => offerId === id));
   const columns: TableColumn[] = [
     { key: 'future', label: 'We keep', kind: 'text' },
     ...known.map(({ id, name }) => ({ key: id, label: name, kind: 'number' as const })),
   ];
-  const rows: TableRow[] = outcomes.map((outcome) => ({
+  const rows: TableRow[] = futures.outcomes.map((outcome) => ({
     id: outcome.name,
-    current: outcome.name === 'p50',
-    cells: [futureWords(outcome.name, say), ...known.map(({ id }) => cell(outcome, id, say))],
+    cells: [
+      <Two key="future" main={futureName(outcome.name)} under={`sales ${say.money(outcome.netSales)}`} />,
+      ...known.map(({ id }) => <Kept key={id} outcome={outcome} offerId={id} say={say} />),
+    ],
   }));
   return (
     <div class={older ? 'ff-stack ff-is-older' : 'ff-stack'}>
       <ul class="ff-said" aria-label="Who wins">
-        {outcomes.map((outcome) => (
-          <li key={outcome.name}>{bestWords(model, outcome, say)}</li>
+        {oddsWords(plan, futures, say).map((words) => (
+          <li key={words}>{words}</li>
         ))}
-        <li>{winsWords(model, answer.value.futures, say)}</li>
       </ul>
-      <Table caption="What we keep in other futures" captionHidden columns={columns} rows={rows} />
+      {rows.length > 0 && (
+        <Table caption="What we keep in other futures" captionHidden columns={columns} rows={rows} />
+      )}
       <p class="ff-least ff-quiet">
-        Rates of sale times {PLAIN_FUTURES.map(({ factor }) => say.number(factor)).join(', ')}, the plan run
-        again with each: a judgement, no forecast.
-        {older ? ' Of the plan before the last edit, being worked out anew.' : ''}
+        {older && `Of the plan before the last edit. ${now} `}
+        Draws of the plan’s range, each run week by week without new money, goods bought by the plan’s own
+        forecast. In brackets: where 19 of 20 other sets of draws would put it. P10, P50, P90: the draws that
+        a tenth, half, nine tenths of all don’t pass in net sales; all else in them is as it was drawn. What
+        varies, and how far, is set under{' '}
+        <a href={hashOf({ view: 'promise', planId: plan.id, sheet: null })}>Promise</a>.
       </p>
     </div>
   );
 }
 
-type Outcome = Futures['outcomes'][number];
-
-/** "Alder wins 2 of 3, Birch 1." */
-function winsWords({ plan }: MoneyModel, { outcomes, wins }: Futures, say: ScreenSay): string {
-  const won = wins.filter((each) => each.wins > 0).sort((a, b) => b.wins - a.wins);
-  const words = won.map((each, at) => {
-    const count =
-      at === 0 ? `wins ${say.count(each.wins)} of ${say.count(outcomes.length)}` : say.count(each.wins);
-    return `${nameOf(plan, each.offerId)} ${count}`;
-  });
-  return words.length === 0 ? 'No offer wins any of them.' : `${words.join(', ')}.`;
+/** An amount, and under it what stands out about it. */
+function Two({ main, under, isBest = false }: { main: string; under: string; isBest?: boolean }): VNode {
+  return (
+    <>
+      <span class={isBest ? 'ff-money-best' : ''}>{main}</span>
+      {under !== '' && <span class="ff-money-under ff-least">{under}</span>}
+    </>
+  );
 }
 
-function cell(outcome: Outcome, offerId: string, say: ScreenSay): string {
+function Kept(props: { outcome: FutureOutcome; offerId: string; say: ScreenSay }): VNode {
+  const { outcome, offerId, say } = props;
   const found = outcome.founder.find((each) => each.offerId === offerId);
-  if (found === undefined) return '–';
-  return found.lowestCash < 0 ? `${say.money(found.amount)}, cash runs out` : say.money(found.amount);
-}
-
-function futureWords(name: string, say: ScreenSay): string {
-  const factor = PLAIN_FUTURES.find((each) => each.name === name)?.factor;
-  if (factor === undefined) return name;
-  return factor === 1
-    ? 'As planned'
-    : `Sales ${say.percent(Math.abs(factor - 1))} ${factor < 1 ? 'lower' : 'higher'}`;
-}
-
-function bestWords({ plan }: MoneyModel, outcome: Outcome, say: ScreenSay): string {
-  const future = futureWords(outcome.name, say);
-  if (outcome.best === null) return `${future}: no offer to compare.`;
-  const best = nameOf(plan, outcome.best);
-  return outcome.bestLasts
-    ? `${future}: ${best} leaves us most.`
-    : `${future}: cash runs out under every offer; ${best} would leave us most.`;
+  if (found === undefined) return <>–</>;
+  const isBest = outcome.bestLasts && outcome.best === offerId;
+  const under = found.lowestCash < 0 ? 'cash runs out' : isBest ? 'best' : '';
+  return <Two main={say.money(found.amount)} under={under} isBest={isBest} />;
 }

@@ -11,7 +11,7 @@ import { type Shown, useShown } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { useWhy, View } from '../shared/view.tsx';
 import { Against } from './against.tsx';
-import { type ShownOffer, shownOffers, useMoney } from './model.ts';
+import { type ShownOffer, shownOffers, useDrawing, useMoney } from './model.ts';
 import { NewOffer } from './new-offer.tsx';
 import { bodyId, OfferBody } from './offer-body.tsx';
 import { OwnershipPart } from './ownership.tsx';
@@ -35,6 +35,7 @@ export function MoneyScreen(): VNode {
 function MoneyParts({ shown }: { shown: Shown }): VNode {
   const wide = useWide();
   const model = useMoney(shown);
+  useDrawing();
   const removal = useRemoval();
   const [added, setAdded] = useState<string | null>(null);
   useAmountReady(added);

@@ -1,9 +1,9 @@
 // What the Money view is drawn from: every offer on the plan, and where the better of two changes, made anew with each edit
 // and in its frame. What needs the whole model run again (growth, other futures) follows from the worker.
 // Worked example: three offers are three results in the plan's order, and turning points for three pairs.
-import { useMemo } from 'preact/hooks';
+import { useEffect, useMemo } from 'preact/hooks';
+import { type OfferDrawsView, offerDrawsFor } from '../../app/offer-draws.ts';
 import { rangeFor } from '../../app/range.ts';
-import type { Running } from '../../app/session.ts';
 import {
   type Implied,
   type Money,
@@ -52,11 +52,18 @@ export function shownOffers({ plan, money }: MoneyModel): ShownOffer[] {
   });
 }
 
-export type OfferFutures = NonNullable<Awaited<Running<'offerFutures'>['answer']>>;
+/** Growth, or why there is none, when the worker is through; null before. It may be of an earlier state of the plan. */
+export function useOfferGrowth(plan: Plan) {
+  const job = useMemo(() => ({ kind: 'offerGrowth' as const, plan }), [plan]);
+  return useFollowing(job)?.answer ?? null;
+}
 
-/** Growth and other futures, when the worker is through; `older`: they are of an earlier state of the plan. */
-export function useOfferFutures(plan: Plan): { answer: OfferFutures | null; older: boolean } {
-  const job = useMemo(() => ({ kind: 'offerFutures' as const, plan }), [plan]);
-  const followed = useFollowing(job);
-  return { answer: followed?.answer ?? null, older: followed !== null && followed.job !== job };
+/** Has rival offers drawn in other futures while the view is open. */
+export function useDrawing(): void {
+  const work = offerDrawsFor(useSession());
+  useEffect(() => work.follow(), [work]);
+}
+
+export function useOfferDraws(): OfferDrawsView {
+  return offerDrawsFor(useSession()).view.value;
 }

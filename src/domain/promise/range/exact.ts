@@ -1,9 +1,8 @@
-// The check on the coarser pass: some of the draws are run once more by the weekly pass itself, on the plan changed as the
-// draw says (what is bought still goes by the plan's forecast), and what the range missed is told beside it.
+// Draws run by the weekly pass itself, on the plan changed as the draw says (what is bought still goes by the plan's
+// forecast): the check on the coarser pass, which tells what the range missed, and any draw that others want exactly.
 // Worked figure: 40 draws; half of them miss the lowest cash by at most 1,100, nine in ten by at most 4,000.
-import { ladderFor } from '../../ladder/ladder.ts';
 import { landedOf } from '../../ladder/landed.ts';
-import type { Account, Item, Plan } from '../../plan/index.ts';
+import type { Account, Plan } from '../../plan/index.ts';
 import { compile } from '../../rollout/compile.ts';
 import type { Compiled } from '../../rollout/compiled.ts';
 import { runPass } from '../../rollout/pass.ts';
@@ -32,6 +31,24 @@ export interface ExactCheck {
   swing: number;
 }
 
+/** A draw as the weekly pass ran it. */
+export interface ExactRun {
+  compiled: Compiled;
+  pass: PassResult;
+}
+
+/** Draw k of `count` that lie evenly among draws 0 to `draws` - 1. */
+export function evenDraw(k: number, count: number, draws: number): number {
+  return Math.floor((k * draws) / count);
+}
+
+/** Draw n without the funding the plan counts on. Throws RangeError(TOO_LARGE) when amounts outgrow exact arithmetic. */
+export function runDrawUnfunded(setup: RangeSetup, n: number): ExactRun {
+  const { draw, detail, causes, drawing } = setup;
+  drawInto(drawing, n, { draw, detail, causes });
+  return runExactly(setup, false);
+}
+
 /** Runs so many of draws 0 to `draws` - 1 exactly, evenly spread; fewer where there are fewer. */
 export function checkExactly(setup: RangeSetup, draws: number, checked = CHECKED): ExactCheck {
   const count = Math.min(checked, draws);
@@ -44,9 +61,9 @@ export function checkExactly(setup: RangeSetup, draws: number, checked = CHECKED
   const planLowest = lowestOf(setup.anchors.low);
   for (let k = 0; k < count; k++) {
     const { draw, detail, causes, drawing, coarse, bench, anchors } = setup;
-    drawInto(drawing, Math.floor((k * draws) / count), { draw, detail, causes });
+    drawInto(drawing, evenDraw(k, count, draws), { draw, detail, causes });
     const run = runDraw(coarse, draw, bench);
-    const exact = runExactly(setup);
+    const exact = runExactly(setup, true).pass;
     const near = (plan: Float64Array, drawn: Float64Array, base: Float64Array) =>
       plan.map((value, w) => value + ((drawn[w] ?? 0) - (base[w] ?? 0)));
     const cash = near(anchors.cash, run.cash, anchors.coarse.cash);
@@ -78,27 +95,23 @@ function missOf(values: Float64Array): Miss {
   return { median, p90 };
 }
 
-/** The weekly pass on the plan as the draw on the bench changes it, bought by the plan's own forecast. */
-function runExactly(setup: RangeSetup): PassResult {
-  const { args, draw } = setup;
-  const plan = drawnPlan(setup);
-  const ladders = plan.accounts.flatMap((account) =>
-    account.listings.map((listing) => {
-      const item = plan.items.find(({ id }) => id === listing.itemId) as Item;
-      const outcome = ladderFor({ plan, account, listing, item });
-      if (!outcome.ok) throw new Error(`${account.id} has no ladder in a draw, yet the plan has`);
-      return outcome.value;
-    }),
-  );
+/**
+ * The weekly pass on the plan as the draw on the bench changes it, bought by the plan's own forecast; with the funding the
+ * plan counts on, or without. No draw changes what a ladder is made of.
+ */
+function runExactly(setup: RangeSetup, isFunded: boolean): ExactRun {
+  const { plan, results } = setup.args;
   const landed = plan.items.map((item) => {
     const outcome = landedOf(item);
     if (!outcome.ok) throw new Error(`${item.id} has no landed cost in a draw, yet the plan has`);
     return outcome.value;
   });
-  const compiled = compile({ plan, ladders, landed, minorDigits: args.results.minorDigits });
-  deductMore(compiled, draw.deducted);
-  costMore(compiled, draw.goods);
-  return runPass({ compiled, shippable: args.results.free.shippable, recorder: null });
+  const { ladders, minorDigits } = results;
+  const compiled = compile({ plan: drawnPlan(setup), ladders, landed, minorDigits });
+  deductMore(compiled, setup.draw.deducted);
+  costMore(compiled, setup.draw.goods);
+  if (!isFunded) compiled.business.funding = [];
+  return { compiled, pass: runPass({ compiled, shippable: results.free.shippable, recorder: null }) };
 }
 
 /** What is a field of the plan: rates of sale, waves, ramp, lateness, voids. */

@@ -7,7 +7,14 @@ import { mergeChunks, type Range } from './merge.ts';
 
 export { type Chunk, type RangeArgs, type RangeSetup, runChunk, setUpRange } from './chunk.ts';
 export { CAUSES, type Cause } from './draws.ts';
-export { checkExactly, type ExactCheck, type Miss } from './exact.ts';
+export {
+  checkExactly,
+  type ExactCheck,
+  type ExactRun,
+  evenDraw,
+  type Miss,
+  runDrawUnfunded,
+} from './exact.ts';
 export { type Driver, type Fan, mergeChunks, type Range } from './merge.ts';
 export type { Limits } from './quantiles.ts';
 export { USUAL_RATE_SPREAD } from './varies.ts';
@@ -15,6 +22,8 @@ export { USUAL_RATE_SPREAD } from './varies.ts';
 export const DRAWS_LEAST = 100;
 export const DRAWS_MOST = 20_000;
 export const DRAWS_USUAL = 10_000;
+/** Seed of the app, and of the command line where none is given: the same draws of the same plan. */
+export const SEED_USUAL = 1;
 export const SEED_MOST = 4_294_967_295;
 
 /** `draws` from DRAWS_LEAST to DRAWS_MOST. */
