@@ -16,7 +16,7 @@ const plan = aPlan({
     anOffer([equityPart({ amount: '40000', partRate: '0.2' })], { id: 'part' }),
     anOffer([loanPart({ amount: '40000', yearlyRate: '0' })], { id: 'loan' }),
   ],
-  ownership: anOwnership({ exit: { by: 'revenue', multiple: '1', amount: '0' } }),
+  ownership: anOwnership({ exit: { by: 'revenue', multiple: '1' } }),
 });
 
 /** A draw that sells so much a week; the numbers run against the sales, so that order is by sales alone. */
