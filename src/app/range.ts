@@ -13,6 +13,9 @@ export type { Driver, ExactCheck, Fan, Range } from '../domain/promise/range/ind
 export const RANGE_DRAWS = 10_000;
 export const RANGE_SEED = 1;
 
+/** Milliseconds: what the page shows at first is not held up by workers that start. */
+const SHOWN_FIRST = 400;
+
 export interface RangeView {
   /** idle: not asked for, or stopped before anything was known. */
   at: 'idle' | 'running' | 'whole' | 'trouble';
@@ -30,6 +33,8 @@ export interface RangeView {
 
 export interface RangeWork {
   view: ReadonlySignal<RangeView>;
+  /** Starts the workers in a while: to be called where it can be asked for. Call what it returns when it no longer can be. */
+  expect: () => () => void;
   /** Computes the range of what is shown, and of every result after it, until stop(). */
   ask: () => void;
   /** Ends the work; what is known stays for as long as it fits the results. */
@@ -107,6 +112,13 @@ export function makeRangeWork({ plan, results, revision }: Watched, newPool: () 
   });
   return {
     view: computed(() => viewOf(found.value, wanted.value !== null, plan.value?.id, results.value?.results)),
+    expect: () => {
+      const timer = setTimeout(() => {
+        const now = plan.peek();
+        if (now !== null) pool.warmUp({ plan: now, draws: RANGE_DRAWS, seed: RANGE_SEED });
+      }, SHOWN_FIRST);
+      return () => clearTimeout(timer);
+    },
     ask: () => {
       wanted.value = plan.peek()?.id ?? null;
     },

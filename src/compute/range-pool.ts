@@ -22,6 +22,8 @@ export interface RangeSoFar {
 }
 
 export interface RangePool {
+  /** Starts the workers on a plan that may soon be asked about, so that the first answer needn't wait for that. */
+  warmUp: (question: RangeQuestion) => void;
   /** Asks anew, in place of what was asked before; `tell` is called until all is known, or there is trouble. */
   ask: (question: RangeQuestion, tell: (found: RangeSoFar | { trouble: string }) => void) => void;
   /** Nothing more is told of what was asked; the workers stay. */
@@ -60,12 +62,27 @@ interface Pool {
 export function createRangePool(newWorker: () => RangePort, count: number): RangePool {
   const pool: Pool = { newWorker, count, workers: [], asked: null, lastId: 0 };
   return {
+    warmUp: (question) => warmUp(pool, question),
     ask: (question, tell) => ask(pool, question, tell),
     cancel: () => {
       pool.asked = null;
     },
     stop: () => stop(pool),
   };
+}
+
+/** A few draws that nobody reads: by then all that draws need is loaded and compiled. */
+const WARM_UP_DRAWS = 100;
+
+function warmUp(pool: Pool, { plan, seed }: RangeQuestion): void {
+  if (pool.workers.length > 0) return;
+  start(pool);
+  pool.lastId += 1;
+  const id = pool.lastId;
+  for (const worker of pool.workers) {
+    worker.postMessage({ kind: 'setUp', id, plan, seed }, []);
+    worker.postMessage({ kind: 'run', id, from: 0, until: WARM_UP_DRAWS, keep: false }, []);
+  }
 }
 
 function ask(pool: Pool, question: RangeQuestion, tell: Asked['tell']): void {

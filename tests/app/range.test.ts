@@ -3,7 +3,7 @@
  * older, and nothing comes after a stop. The pool is made up: it is told when to answer.
  */
 import { signal } from '@preact/signals';
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import { makeRangeWork, RANGE_DRAWS } from '../../src/app/range.ts';
 import type { RangePool, RangeQuestion, RangeSoFar } from '../../src/compute/range-pool.ts';
 import type { Plan } from '../../src/domain/plan/index.ts';
@@ -14,8 +14,10 @@ type Tell = (found: RangeSoFar | { trouble: string }) => void;
 
 function around() {
   const asked: { question: RangeQuestion; tell: Tell }[] = [];
+  const warmed: RangeQuestion[] = [];
   let stopped = 0;
   const pool: RangePool = {
+    warmUp: (question) => warmed.push(question),
     ask: (question, tell) => asked.push({ question, tell }),
     cancel: () => undefined,
     stop: () => {
@@ -35,7 +37,7 @@ function around() {
     revision.value = no;
     results.value = { results: resultsNo(no), revision: no };
   };
-  return { asked, work, plan, edit, stops: () => stopped, view: () => work.view.value };
+  return { asked, warmed, work, plan, edit, stops: () => stopped, view: () => work.view.value };
 }
 
 const rangeOf = (draws: number) => ({ draws }) as Range;
@@ -51,6 +53,19 @@ test('nothing is computed before it is asked for', () => {
   edit(2);
   expect(asked).toEqual([]);
   expect(view().at).toBe('idle');
+});
+
+test('where it can be asked for, workers start in a while, unless the view is left before', () => {
+  vi.useFakeTimers();
+  const { asked, warmed, work } = around();
+  work.expect()();
+  vi.advanceTimersByTime(10_000);
+  expect(warmed).toEqual([]);
+  work.expect();
+  vi.advanceTimersByTime(10_000);
+  vi.useRealTimers();
+  expect(warmed).toMatchObject([{ plan: { id: 'spring' }, draws: RANGE_DRAWS, seed: 1 }]);
+  expect(asked).toEqual([]);
 });
 
 test('it grows from the first draws to all of them, and is whole when it was checked', () => {

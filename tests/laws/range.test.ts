@@ -182,8 +182,9 @@ function fakeWorker(): RangePort {
   return port;
 }
 
-function pooled(workers: number): Promise<{ range: Range; steps: number[] }> {
+function pooled(workers: number, isWarm = false): Promise<{ range: Range; steps: number[] }> {
   const pool = createRangePool(fakeWorker, workers);
+  if (isWarm) pool.warmUp({ plan: demo('twelve-chains.json'), draws: 3200, seed: 9 });
   const steps: number[] = [];
   return new Promise((settle, fail) => {
     pool.ask({ plan: third.plan, draws: 3200, seed: 3 }, (found) => {
@@ -202,6 +203,11 @@ describe('workers', () => {
     expect(two.range).toEqual(one.range);
     expect(three.range).toEqual(one.range);
     expect(one.steps).toEqual([500, 2500, 3200]);
+  });
+
+  test('those that were warmed up on another plan find the same', async () => {
+    const [cold, warm] = [await pooled(2), await pooled(2, true)];
+    expect(warm.range).toEqual(cold.range);
   });
 
   test('a newer question is answered, the older one is not', async () => {

@@ -2,7 +2,7 @@
 // in a few sentences. What moves it, and how far things may come out otherwise, stands in Promise.
 // Worked example: "Cash falls below zero in 45 % of 10,000 draws" under a fan from −33,000 to 39,000 at its lowest.
 import type { VNode } from 'preact';
-import { useMemo } from 'preact/hooks';
+import { useEffect, useMemo } from 'preact/hooks';
 import { RANGE_DRAWS, type Range, type RangeView, rangeFor } from '../../app/range.ts';
 import { chanceWords } from '../../domain/promise/chance-words.ts';
 import { Button, type ChartSeries, Progress } from '../../widgets/index.ts';
@@ -58,8 +58,10 @@ export function fanWords(range: Range | null, say: ScreenSay): string {
 }
 
 export function CashRange(): VNode {
-  const { view, ask, stop } = rangeFor(useSession());
+  const work = rangeFor(useSession());
+  const { view, ask, stop } = work;
   const say = useSay();
+  useEffect(work.expect, [work]);
   const now = view.value;
   const isRunning = now.at === 'running';
   return (

@@ -1,7 +1,7 @@
 // The range of the plan, computed when it is asked for: progress, a stop, then the result, kept up with edits while it is
 // wanted. Worked example: "Draw the range" shows a first fan at once, refined until all draws are in.
 import type { VNode } from 'preact';
-import { useMemo } from 'preact/hooks';
+import { useEffect, useMemo } from 'preact/hooks';
 import { RANGE_DRAWS, type RangeView, rangeFor } from '../../app/range.ts';
 import { Button, ButtonRow, Progress } from '../../widgets/index.ts';
 import { Fold, Part } from '../ladder/parts.tsx';
@@ -15,6 +15,7 @@ export function useRange(): { view: RangeView; shown: ShownRange | null; ask: ()
   const session = useSession();
   const work = rangeFor(session);
   const view = work.view.value;
+  useEffect(work.expect, [work]);
   const { range, exactCheck } = view;
   const shown = useMemo(() => range && { ...range, exactCheck }, [range, exactCheck]);
   return { view, shown, ask: work.ask, stop: work.stop };

@@ -1,6 +1,7 @@
 // Quantiles of many draws without sorting them all, and how far chance alone may have moved them. A quantile here is the
 // lowest value that at least that share of the draws does not pass (the inverse of the empirical distribution).
 // Worked figure: of 1, 2, ... 10 the tenth is 1, the half 5, nine tenths 9.
+import { bucketAt, bucketOf, dealt } from './buckets.ts';
 
 export interface Limits {
   low: number;
@@ -12,20 +13,27 @@ export function placeOf(share: number, count: number): number {
   return Math.min(count - 1, Math.max(0, Math.ceil(share * count - 1e-9) - 1));
 }
 
-/** Values at those places (rising) were they in order. Reorders `values`. Hoare's selection, one place after the other. */
+/** Values at those places were they in order; they stay as they lie. Dealt into buckets, then selected within one. */
 export function valuesAt(values: Float64Array, places: readonly number[]): number[] {
-  let from = 0;
+  const buckets = dealt(values);
   return places.map((place) => {
-    select(values, place, from, values.length - 1);
-    from = place;
-    return values[place] ?? 0;
+    const bucket = bucketAt(buckets, place);
+    const before = buckets.before[bucket] ?? 0;
+    const inside = new Float64Array((buckets.before[bucket + 1] ?? 0) - before);
+    let kept = 0;
+    for (let each = 0; each < values.length; each++) {
+      const value = values[each] ?? 0;
+      if (bucketOf(buckets, value) === bucket) inside[kept++] = value;
+    }
+    select(inside, place - before);
+    return inside[place - before] ?? 0;
   });
 }
 
-/** Afterwards the value at `place` is where it would be in order: smaller ones before, larger ones after. */
-function select(values: Float64Array, place: number, from: number, until: number): void {
-  let low = from;
-  let high = until;
+/** Afterwards the value at `place` is where it would be in order. Hoare's selection. */
+function select(values: Float64Array, place: number): void {
+  let low = 0;
+  let high = values.length - 1;
   while (low < high) {
     const pivot = middleOfThree(values[low] ?? 0, values[(low + high) >> 1] ?? 0, values[high] ?? 0);
     let i = low;
