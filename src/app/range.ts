@@ -15,6 +15,7 @@ export const RANGE_SEED = 1;
 
 /** Milliseconds: what the page shows at first is not held up by workers that start. */
 const SHOWN_FIRST = 400;
+const PAINTED_FIRST = 50;
 
 export interface RangeView {
   /** idle: not asked for, or stopped before anything was known. */
@@ -70,16 +71,17 @@ export function makeRangeWork({ plan, results, revision }: Watched, newPool: () 
   const found = signal<Found | null>(null);
   const pool = newPool();
   let askedOf: Results | null = null;
+  let soon: ReturnType<typeof setTimeout> | undefined;
 
   const stop = (): void => {
+    clearTimeout(soon);
     wanted.value = null;
     askedOf = null;
     pool.stop();
   };
   const start = (planId: string, of: Results): void => {
     const now = plan.peek();
-    if (now === null) return;
-    askedOf = of;
+    if (now === null || wanted.peek() !== planId) return;
     pool.ask({ plan: now, draws: RANGE_DRAWS, seed: RANGE_SEED }, (told) => {
       const before = found.peek();
       const kept = before?.planId === planId ? before : null;
@@ -108,7 +110,13 @@ export function makeRangeWork({ plan, results, revision }: Watched, newPool: () 
     const isNew = shown !== null && shown.revision === revision.value && shown.results !== askedOf;
     if (wanted.value === null) return;
     if (open !== wanted.value) stop();
-    else if (isNew) start(open, shown.results);
+    else if (isNew) {
+      clearTimeout(soon);
+      // The first is waited for; the next ones let the page show what was typed, before workers take every core.
+      if (askedOf === null) start(open, shown.results);
+      else soon = setTimeout(() => start(open, shown.results), PAINTED_FIRST);
+      askedOf = shown.results;
+    }
   });
   return {
     view: computed(() => viewOf(found.value, wanted.value !== null, plan.value?.id, results.value?.results)),

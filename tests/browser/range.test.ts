@@ -2,7 +2,7 @@
  * The range on Cash, as a person uses it: asked for, drawn in real workers beside the page, with the figures that the
  * command line prints; an edit draws it anew. What held the page's thread up is printed, to be read on a quiet machine.
  */
-import type { Browser } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { RANGE_DRAWS, RANGE_SEED } from '../../src/app/range.ts';
 import { rangeOf } from '../../src/domain/promise/range/index.ts';
@@ -37,6 +37,9 @@ const watchTasks = () => {
   });
 };
 
+const heldSoFar = (page: Page) =>
+  page.evaluate(() => (globalThis as unknown as { held: number[] }).held.slice());
+
 test('on a phone: a fan of the figures the command line has, kept up with an edit', async () => {
   const { plan, results } = third;
   const opened = await openApp(browser, {
@@ -51,6 +54,7 @@ test('on a phone: a fan of the figures the command line has, kept up with an edi
   await key.click();
   const exact = page.getByText(/A quicker pass than the plan’s own/);
   await exact.waitFor({ timeout: 60_000 });
+  const drawing = await heldSoFar(page);
   const range = rangeOf({ plan, results, seed: RANGE_SEED }, RANGE_DRAWS);
   const { currency, minorDigits, compiled } = results;
   const say = sayFor({ currency, minorDigits, startDay: compiled.startDay });
@@ -66,9 +70,10 @@ test('on a phone: a fan of the figures the command line has, kept up with an edi
   await cash.fill('10000');
   await cash.blur();
   await expect.poll(() => needs.innerText().catch(() => before), { timeout: 60_000 }).not.toBe(before);
-  const held = await page.evaluate(() => (globalThis as unknown as { held: number[] }).held);
+  const edited = (await heldSoFar(page)).slice(drawing.length);
+  const told = (held: number[]) => held.map((ms) => ms.toFixed(0)).join(', ') || 'none';
   console.log(
-    `tasks of 50 ms and more on the page's thread: ${held.map((ms) => ms.toFixed(0)).join(', ') || 'none'}`,
+    `page's tasks of 50 ms and more: drawing ${told(drawing)}; an edit and drawing anew ${told(edited)}`,
   );
   expect(troubles).toEqual([]);
   await context.close();
