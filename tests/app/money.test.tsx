@@ -310,4 +310,20 @@ describe('other futures', () => {
     session.undo();
     expect(planOf(session)).toEqual(before);
   });
+
+  test('equal to an offer under which cash runs out is said to be so', async () => {
+    const plan = three();
+    const dear = anOffer([royaltyPart({ amount: '40000', amountPerUnit: '400' })], {
+      id: 'birch',
+      name: 'Birch',
+    });
+    await opened({ ...plan, offers: plan.offers.map((each) => (each.id === 'birch' ? dear : each)) });
+    fireEvent.click(screen.getByText('Cedar', { selector: '.ff-money-name' }));
+    fireEvent.click(screen.getAllByText('A counter').at(-1) as HTMLElement);
+    expect(document.body.textContent).not.toContain('Cash runs out under');
+    fireEvent.change(screen.getByLabelText('So that it'), { target: { value: 'equals birch' } });
+    expect(document.body.textContent).toContain(
+      'equal Birch on the plan as it stands. Cash runs out under Birch there.',
+    );
+  });
 });

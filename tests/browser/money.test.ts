@@ -1,11 +1,12 @@
 /**
  * Three offers heard one after the other: entered on a phone with taps and typing alone, kept over a reload, undone; long names
- * fit at 320 px. On a desk the columns are the model's figures, the picture marks the crossing that is said in words, and a
- * figure opens to itself. Worked figure: six taps for three offers, beside what is typed.
+ * fit at 320 px. On a desk the columns are the model's figures, the picture marks the crossing that is said in words, who wins
+ * how often is what the model says of the same draws, and a figure opens to itself.
+ * Worked figure: six taps for three offers, beside what is typed.
  */
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { moneyOf, turningOf } from '../../src/domain/offers/index.ts';
+import { drawOffers, futuresOf, moneyOf, turningOf } from '../../src/domain/offers/index.ts';
 import { sayFor } from '../../src/reckon/say.ts';
 import { demos, openApp, saved, settled } from '../support/app-driver.ts';
 import { desktop, phone, startBrowser } from '../support/browser.ts';
@@ -61,6 +62,14 @@ test('on a phone: three offers with their numbers in six taps, kept over a reloa
   const long = 'Northernmostlyunpronounceablepartnershipsandcompany'.repeat(2);
   await page.getByLabel('Called', { exact: true }).last().fill(long);
   await page.keyboard.press('Enter');
+  await page.getByRole('list', { name: 'Who wins' }).getByText(long).waitFor();
+  await rows(page).first().tap();
+  await page.getByText('A counter', { exact: true }).first().tap();
+  await page
+    .getByLabel('So that it', { exact: true })
+    .first()
+    .selectOption({ label: `equals ${long}` });
+  await page.getByLabel('In', { exact: true }).first().selectOption('p50');
   expect(await fitFaults(page)).toEqual([]);
   await page.getByRole('button', { name: 'Undo', exact: true }).first().click();
   await saved(page);
@@ -103,6 +112,20 @@ test('on a desk: columns are the model’s, the crossing is marked, a figure ope
   const at = say.money(Math.round(point.at));
   expect(await page.locator('.ff-money-crossing').allInnerTexts()).toContain(at);
   expect(await page.getByRole('list', { name: 'Turning points' }).innerText()).toContain(at);
+
+  const won = page.getByRole('list', { name: 'Who wins' });
+  const { offers, outcomes } = futuresOf(drawOffers({ plan, results }));
+  const first = plan.offers.find(({ id }) => id === offers[0]?.offerId)?.name ?? '';
+  await won.getByText(`${first} wins ${offers[0]?.wins} of 200 draws`).waitFor();
+  const future = page.getByRole('region', { name: 'What we keep in other futures' });
+  for (const [at, { founder }] of outcomes.entries()) {
+    const kept = await future
+      .getByRole('row')
+      .nth(at + 1)
+      .getByRole('cell')
+      .allInnerTexts();
+    expect(kept.map((cell) => cell.split('\n')[0])).toEqual(founder.map(({ amount }) => say.money(amount)));
+  }
 
   const lowest = page.locator('.ff-figure', { hasText: 'Lowest cash' }).first().getByRole('button');
   const value = await lowest.innerText();

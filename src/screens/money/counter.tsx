@@ -5,7 +5,14 @@ import type { VNode } from 'preact';
 import { useMemo, useState } from 'preact/hooks';
 import { setOfferTerm } from '../../app/commands/offers.ts';
 import type { FoundFutures } from '../../app/offer-draws.ts';
-import { type Counter, type CounterGoal, counterFor, offerKindOf } from '../../domain/offers/index.ts';
+import {
+  type Basis,
+  type Counter,
+  type CounterGoal,
+  counterFor,
+  offerKindOf,
+  runOffer,
+} from '../../domain/offers/index.ts';
 import type { Plan } from '../../domain/plan/index.ts';
 import { Button, SelectField } from '../../widgets/index.ts';
 import { Keys } from '../ladder/parts.tsx';
@@ -33,7 +40,7 @@ export function CounterTo({ model, at }: { model: MoneyModel; at: ShownOffer }):
   const [goal, setGoal] = useState<string | null>(null);
   const [future, setFuture] = useState<string | null>(null);
   const draws = useOfferDraws();
-  const futures = futureChoices(draws.found, say);
+  const futures = futureChoices(draws.found);
   const termKey = kept(terms, term);
   const goalKey = kept(goals, goal);
   const futureKey = kept(futures, future) ?? AS_PLANNED.value;
@@ -45,6 +52,10 @@ export function CounterTo({ model, at }: { model: MoneyModel; at: ShownOffer }):
       ? null
       : counterFor({ plan, basis, offer, partId, key, goal: wanted });
   }, [model, offer, termKey, goalKey, basis]);
+  const dry = useMemo(
+    () => (goalKey === null ? null : runsOut(plan, basis, goalKey)),
+    [plan, basis, goalKey],
+  );
   if (terms.length === 0) return <p class="ff-quiet">No part of this offer has a term to move.</p>;
   if (goals.length === 0) {
     return (
@@ -66,6 +77,7 @@ export function CounterTo({ model, at }: { model: MoneyModel; at: ShownOffer }):
       <SelectField label="In" value={futureKey} choices={futures} onChoose={setFuture} />
       <p aria-live="polite">
         {counter === null ? '' : sentence({ counter, at, goal: goalKey ?? '', future: futureKey, plan, say })}
+        {dry !== null && ` Cash runs out under ${dry} there.`}
       </p>
       {draws.older && futureKey !== AS_PLANNED.value && (
         <p class="ff-least ff-quiet">That future is of before the last edit, and is being drawn anew.</p>
@@ -94,15 +106,9 @@ function termChoices({ offer }: ShownOffer): Choice[] {
 const AS_PLANNED: Choice = { value: 'plan', label: 'the plan as it stands' };
 
 /** The plan's own future, and those of the range once they are drawn. */
-function futureChoices(found: FoundFutures | null, say: ScreenSay): Choice[] {
-  const outcomes = found?.futures.outcomes ?? [];
-  return [
-    AS_PLANNED,
-    ...outcomes.map(({ name, netSales }) => ({
-      value: name,
-      label: `the ${futureName(name)} future: sales ${say.money(netSales)}`,
-    })),
-  ];
+function futureChoices(found: FoundFutures | null): Choice[] {
+  const bases = found?.bases ?? [];
+  return [AS_PLANNED, ...bases.map(({ name }) => ({ value: name, label: `the ${futureName(name)} future` }))];
 }
 
 /** Other offers, and the founder's limits that were said. */
@@ -133,6 +139,13 @@ function goalOf({ plan: { ownership }, money }: MoneyModel, key: string | null):
       : { by: key, amount: Math.round(Number(mostPaidAmount) * perMinor) };
   }
   return { by: 'equals', offerId: key.slice('equals '.length) };
+}
+
+/** The other offer's name where cash runs out under it in that future: to be equal to it is little then. */
+function runsOut(plan: Plan, basis: Basis, goal: string): string | null {
+  const other = plan.offers.find(({ id }) => goal === `equals ${id}`);
+  if (other === undefined) return null;
+  return runOffer(basis, other, plan.ownership).lowestCash < 0 ? other.name : null;
 }
 
 /** What was chosen while it is still there, else the first. */

@@ -51,7 +51,7 @@ function Drawn({ model: { plan }, futures, older, now }: DrawnProps): VNode {
   const rows: TableRow[] = futures.outcomes.map((outcome) => ({
     id: outcome.name,
     cells: [
-      <Two key="future" main={futureName(outcome.name)} under={`sales ${say.money(outcome.netSales)}`} />,
+      <Two key="future" main={futureName(outcome.name)} under={salesWords(outcome, say)} />,
       ...known.map(({ id }) => <Kept key={id} outcome={outcome} offerId={id} say={say} />),
     ],
   }));
@@ -68,13 +68,17 @@ function Drawn({ model: { plan }, futures, older, now }: DrawnProps): VNode {
       <p class="ff-least ff-quiet">
         {older && `Of the plan before the last edit. ${now} `}
         Draws of the plan’s range, each run week by week without new money, goods bought by the plan’s own
-        forecast. In brackets: where 19 of 20 other sets of draws would put it. P10, P50, P90: the draws that
+        forecast. In brackets: what as many other draws might say (95 % limits). P10, P50, P90: the draws that
         a tenth, half, nine tenths of all don’t pass in net sales; all else in them is as it was drawn. What
         varies, and how far, is set under{' '}
         <a href={hashOf({ view: 'promise', planId: plan.id, sheet: null })}>Promise</a>.
       </p>
     </div>
   );
+}
+
+function salesWords({ netSales }: FutureOutcome, say: ScreenSay): string {
+  return netSales === 0 ? 'no sales' : `sales ${say.money(netSales)}`;
 }
 
 /** An amount, and under it what stands out about it. */
