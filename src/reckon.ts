@@ -43,9 +43,14 @@ async function reckon(text: string, options: Options): Promise<number> {
   if (talks && !talks.ok) return refuse(talks.sentences, CANNOT);
   const { output, unsolved } = outputOf({ plan, results: results.value, ...options });
   await complain([...warningsOf(plan, results.value), ...unsolved].map((warning) => `reckon: ${warning}`));
-  const range = options.range && { range: rangeText(plan, results.value, options.range) };
-  return print(`${JSON.stringify({ ...output, ...talks?.value, ...range }, null, 2)}\n`);
+  const range = options.range && rangeText(plan, results.value, options.range);
+  if (range === 'tooLarge') return refuse([RANGE_TOO_LARGE], CANNOT);
+  return print(`${JSON.stringify({ ...output, ...talks?.value, ...(range && { range }) }, null, 2)}\n`);
 }
+
+const RANGE_TOO_LARGE =
+  'reckon: the range can’t be drawn: with spreads this wide some draws’ amounts are too large to add up exactly; ' +
+  'expected narrower ones in promise/spreads.';
 
 const SENTENCES_MOST = 50;
 

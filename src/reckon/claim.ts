@@ -104,10 +104,11 @@ function rowText(
 }
 
 function groupText({ names, accountIds, by, without }: LeaningGroup, { minorDigits }: Results): object {
-  const trial = ({ cashNeed, lowestCash, lowestWeek, unitsLost }: NonNullable<typeof without>['plan']) => ({
+  const trial = ({ cashNeed, endCash, unitsLost, ...low }: NonNullable<typeof without>['plan']) => ({
     cashNeed: moneyText(cashNeed, minorDigits),
-    lowestCash: moneyText(lowestCash, minorDigits),
-    lowestWeek,
+    lowestCash: moneyText(low.lowestCash, minorDigits),
+    lowestWeek: low.lowestWeek,
+    endCash: moneyText(endCash, minorDigits),
     unitsLost,
   });
   return {

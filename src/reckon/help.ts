@@ -173,7 +173,7 @@ promise           null without scans, standings, open doors or a claim
   leaning         accounts, routes (by the first hand after us), each
     parts[]       name, accountIds, revenueShare, unitsShare, doorsShare
     revenueIndex, unitsIndex, doorsIndex   Herfindahl-Hirschman, 0 to 10,000; band of revenue: low | moderate | high
-    withoutLargest  name, week, plan, there: cashNeed, lowestCash, lowestWeek, unitsLost as planned and without it
+    withoutLargest  name, week; plan, there: cashNeed, lowestCash, lowestWeek, endCash, unitsLost as planned, without it
 readiness         what has to be ready before the shelf; dates YYYY-MM-DD, slack in working days
   today           see --today; state: none | ready | inTime | late; sentence
   next            the gate to work on first: id, name, owner, start; or null. late[]: ids

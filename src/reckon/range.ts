@@ -4,13 +4,23 @@
 import type { Plan } from '../domain/plan/index.ts';
 import { type Fan, type Limits, type Miss, rangeOf } from '../domain/promise/range/index.ts';
 import type { Results } from '../domain/results.ts';
+import { isTooLarge } from '../domain/rollout/exact.ts';
 import type { RangeAsked } from './range-asked.ts';
 import { moneyText } from './weeks.ts';
 
 type Text = (value: number) => string;
 
-/** `range`: runs the draws one after the other. */
-export function rangeText(plan: Plan, results: Results, { draws, seed }: RangeAsked): unknown {
+/** `range`: runs the draws one after the other. tooLarge: what was drawn outgrew exact sums. */
+export function rangeText(plan: Plan, results: Results, asked: RangeAsked): object | 'tooLarge' {
+  try {
+    return textOf(plan, results, asked);
+  } catch (error) {
+    if (!isTooLarge(error)) throw error;
+    return 'tooLarge';
+  }
+}
+
+function textOf(plan: Plan, results: Results, { draws, seed }: RangeAsked): object {
   const range = rangeOf({ plan, results, seed }, draws);
   const { exactCheck, monteCarloError: error } = range;
   const money: Text = (amount) => moneyText(Math.round(amount), results.minorDigits);

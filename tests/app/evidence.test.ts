@@ -11,6 +11,7 @@ import {
   setWeekOn,
 } from '../../src/app/commands/evidence.ts';
 import { isoDateOf } from '../../src/domain/calendar.ts';
+import { plainLook } from '../../src/domain/money/look.ts';
 import type { Plan, Scan } from '../../src/domain/plan/index.ts';
 import { NO_EVIDENCE } from '../../src/domain/plan/plainly.ts';
 import type { Outcome } from '../../src/domain/problems.ts';
@@ -74,7 +75,8 @@ describe('scans by command', () => {
 });
 
 describe('what stands beside them', () => {
-  const say = plainSay({ minorDigits: 2, startDay: 0, dateOf: isoDateOf });
+  const look = plainLook({ currency: 'USD', minorDigits: 2 });
+  const say = { ...plainSay({ minorDigits: 2, startDay: 0, dateOf: isoDateOf }), look };
   const stores = Array.from({ length: 6 }, (_, at) => ({
     ...scan,
     id: `store-${at}`,
@@ -103,6 +105,20 @@ describe('what stands beside them', () => {
     expect(plannedWords(plan, item, evidence, say)[0]).toMatch(
       /^Corner is planned with 6, far above the 2\.\d to 3\.\d of the stores\.$/,
     );
+  });
+
+  test('several chains on the same side are one sentence, each with what it counts on', () => {
+    const chain = (id: string, name: string, unitsPerStoreWeek: string) => {
+      const account = anAccount();
+      const listings = account.listings.map((listing) => ({ ...listing, unitsPerStoreWeek }));
+      return { ...account, id, name, listings };
+    };
+    const accounts = [chain('one', 'One', '6'), chain('two', 'Two', '3.2'), chain('three', 'Three', '7.5')];
+    expect(plannedWords({ ...plan, accounts }, item, evidence, say)).toEqual([
+      expect.stringMatching(
+        /^Planned far above the 2\.\d to 3\.\d of the stores: One \(6\), Three \(7\.5\)\.$/,
+      ),
+    ]);
   });
 
   test('halving, lifts and trend in sentences', () => {

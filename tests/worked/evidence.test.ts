@@ -135,16 +135,20 @@ describe('ranges', () => {
 });
 
 describe('warnings', () => {
+  /** Every second one is of the plan's chain, unless said otherwise. */
   const many = (count: number, units: (number | null)[], changes: Partial<Scan> = {}): Scan[] =>
-    Array.from({ length: count }, (_, at) => aScan(`Store ${at}`, units, changes));
+    Array.from({ length: count }, (_, at) =>
+      aScan(`Store ${at}`, units, { accountId: at % 2 === 0 ? 'corner' : null, ...changes }),
+    );
 
-  test('six stores of no chain, steady: none', () => {
+  test('six stores, some of the plan’s chain, steady: none', () => {
     expect(codes(withScans(many(6, [6, 5, 7, 6])))).toEqual([]);
   });
 
   test.each<[string, Scan[], Partial<Evidence>, string[]]>([
     ['four stores', many(4, [6, 5, 7, 6]), {}, ['fewStores']],
     ['all of one chain', many(6, [6, 5, 7, 6], { accountId: 'corner' }), {}, ['oneChain']],
+    ['none of a chain of the plan', many(6, [6, 5, 7, 6], { accountId: null }), {}, ['noChainOfPlan']],
     ['only display weeks', many(6, [6, 5, 7], { displayWeeks: [0, 1, 2] }), {}, ['dealWeeksOnly']],
     ['only opening weeks', many(6, [6, 5, 7], { opened: true }), {}, ['openingWeeksOnly']],
     ['falling by a tenth a week', many(6, [20, 18, 16, 15, 13, 12]), {}, ['falling']],
@@ -157,6 +161,11 @@ describe('warnings', () => {
     ],
   ])('%s', (_, scans, changes, expected) => {
     expect(codes(withScans(scans, changes))).toEqual(expected);
+  });
+
+  test('stores of no chain say enough where no chain is planned', () => {
+    const plan = withScans(many(6, [6, 5, 7, 6], { accountId: null }), {}, { accounts: [] });
+    expect(codes(plan)).toEqual([]);
   });
 
   test('they name the chain, and say the fall', () => {

@@ -68,6 +68,18 @@ test(
   RECKON_TIMEOUT,
 );
 
+test(
+  'spreads so wide that amounts outgrow exact sums are refused in a sentence, not with a fault',
+  async () => {
+    const plan = JSON.parse(readFileSync(join(root, 'demo-catalog/pays-but-runs-dry.json'), 'utf8'));
+    plan.plan.promise.spreads.goodsRate = '100';
+    const { code, out, err } = await ran(['-', '--range', '100'], JSON.stringify(plan));
+    expect([code, out]).toEqual([1, '']);
+    expect(err).toContain('too large to add up exactly; expected narrower ones in promise/spreads');
+  },
+  RECKON_TIMEOUT,
+);
+
 describe('words that can not be read', () => {
   test.each([
     [['--range'], '--range expects a number of draws after it'],

@@ -15,13 +15,13 @@ export const SCAN_COLUMNS: readonly Column[] = [
   {
     key: 'week',
     heading: 'week',
-    also: ['wk', 'date', 'first day', 'week of', 'week beginning', 'week commencing', 'iso week'],
+    also: ['wk', 'date', 'day', 'first day', 'week of', 'week beginning', 'week commencing', 'iso week'],
     needed: true,
   },
   {
     key: 'units',
     heading: 'units',
-    also: ['sold', 'sales', 'qty', 'quantity', 'scans', 'unit sales', 'units sold'],
+    also: ['sold', 'sales', 'qty', 'quantity', 'scans', 'pieces', 'unit sales', 'units sold'],
     needed: true,
   },
   {

@@ -28,6 +28,7 @@ export function trialOf(reading: RolloutReading): Trial {
     cashNeedWeek: reading.cashNeedWeek,
     lowestCash: reading.lowestCash,
     lowestWeek: reading.lowestWeek,
+    endCash: reading.endCash,
     unitsLost: reading.lostUnits,
   };
 }

@@ -70,6 +70,8 @@ export interface Trial {
   cashNeedWeek: number | null;
   lowestCash: number;
   lowestWeek: number;
+  /** Cash at the plan's end. */
+  endCash: number;
   unitsLost: number;
 }
 

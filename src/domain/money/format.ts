@@ -66,6 +66,11 @@ export function tenths(look: NumberLook, amount: Decimal): string {
   return fixed(look, amount, 1);
 }
 
+/** A correlation: to a hundredth. */
+export function hundredths(look: NumberLook, amount: Decimal): string {
+  return fixed(look, amount, 2);
+}
+
 /** Units, doors, cases: whole. */
 export function whole(look: NumberLook, count: number | Decimal): string {
   return fixed(look, typeof count === 'number' ? dec(count) : count, 0);

@@ -33,8 +33,9 @@ function meanOf(weighed: readonly { rate: number; doors: number }[]): number | n
   return doors === 0 ? null : weighed.reduce((sum, each) => sum + each.rate * each.doors, 0) / doors;
 }
 
-/** Of the one item with scans; several have no range together. */
+/** Of the one item with scans; several have no range together, and scans that a typed spread overrules have none. */
 export function seenRange(plan: Plan): { low80: number | null; high80: number | null } {
+  if (plan.promise.spreads.rateOfSaleRate !== null) return { low80: null, high80: null };
   const seen = plan.items.flatMap(({ id }) => evidenceFor(plan, id) ?? []);
   const [only] = seen;
   if (!only || seen.length > 1 || plan.items.length > 1) return { low80: null, high80: null };

@@ -9,6 +9,7 @@ import { TREND_WEEKS } from './within-stores.ts';
 export type WarningCode =
   | 'fewStores'
   | 'oneChain'
+  | 'noChainOfPlan'
   | 'dealWeeksOnly'
   | 'openingWeeksOnly'
   | 'falling'
@@ -38,6 +39,11 @@ export function evidenceWarnings(plan: Plan, evidence: ItemEvidence, say: Say): 
   const chain = onlyChain(plan, evidence);
   if (chain !== null)
     warn('oneChain', `All stores are of ${chain}: shoppers of other chains may buy more, or less.`);
+  if (isOfNoChain(plan, evidence))
+    warn(
+      'noChainOfPlan',
+      'None of the stores is of a chain of this plan: its shoppers may buy more, or less, than theirs.',
+    );
   if (counted.basis === 'withDeals')
     warn(
       'dealWeeksOnly',
@@ -76,6 +82,12 @@ function onlyChain(plan: Plan, { counted: { stores } }: ItemEvidence): string | 
   if (!first || first.accountId === null || stores.length < 2) return null;
   if (stores.some(({ accountId }) => accountId !== first.accountId)) return null;
   return plan.accounts.find(({ id }) => id === first.accountId)?.name ?? null;
+}
+
+/** Whether what will be sold in chains is read off other stores alone; nothing is planned without accounts. */
+function isOfNoChain({ accounts }: Plan, { itemId, counted: { stores } }: ItemEvidence): boolean {
+  const isPlanned = accounts.some(({ listings }) => listings.some((listing) => listing.itemId === itemId));
+  return isPlanned && stores.every(({ accountId }) => accountId === null);
 }
 
 function priorDecides({ prior, rate, stores }: ItemEvidence): boolean {

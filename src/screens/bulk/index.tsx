@@ -51,11 +51,16 @@ export function BulkScreen(): VNode {
         onChoose={choose}
       />
       <OneTable key={table} table={table} />
-      <p>
+      <ButtonRow>
+        {table === 'scans' && (
+          <LinkButton href={hashOf({ view: 'promise', planId: plan.id, sheet: null })}>
+            What they say: Promise
+          </LinkButton>
+        )}
         <LinkButton kind="quiet" href={hashOf({ view: 'inputs', planId: plan.id, sheet: null })}>
           All inputs
         </LinkButton>
-      </p>
+      </ButtonRow>
     </View>
   );
 }

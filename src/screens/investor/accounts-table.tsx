@@ -1,11 +1,12 @@
 // Accounts in a table: how far each is agreed, its doors, the chance taken, how late it may come; papers below, by name
-// and date. Worked example: "Corner · Buyer said yes · 180 · 60 % · up to 8 weeks late, most likely 2".
+// and date. Worked example: "Corner · Buyer said yes · 180 · 60 % · 2, at most 8" weeks late.
 import type { VNode } from 'preact';
 import { useMemo } from 'preact/hooks';
-import type { Plan } from '../../domain/plan/index.ts';
+import type { Account, Plan, Standing } from '../../domain/plan/index.ts';
 import { chanceOf } from '../../domain/promise/rungs.ts';
 import { Table, type TableColumn, type TableRow } from '../../widgets/index.ts';
-import { doorsText, rungText, slipText } from '../promise/words.ts';
+import { plannedDoors, rungText } from '../promise/words.ts';
+import type { ScreenSay } from '../shared/screen-say.ts';
 import { useSay } from '../shared/use-say.ts';
 
 const COLUMNS: readonly TableColumn[] = [
@@ -13,8 +14,20 @@ const COLUMNS: readonly TableColumn[] = [
   { key: 'rung', label: 'Agreed', kind: 'text' },
   { key: 'doors', label: 'Doors', kind: 'number' },
   { key: 'chance', label: 'Chance', kind: 'number' },
-  { key: 'slip', label: 'Late', kind: 'text' },
+  { key: 'slip', label: 'Weeks late', kind: 'number' },
 ];
+
+/** "180", with what is open beside it where there is any. */
+function doorCount(account: Account, say: ScreenSay): string {
+  const open = account.runningDoors.reduce((sum, { doors }) => sum + doors, 0);
+  const planned = say.count(plannedDoors(account));
+  return open === 0 ? planned : `${planned}, ${say.count(open)} open`;
+}
+
+function lateText(standing: Standing | null): string {
+  if (standing === null || standing.slipMostWeeks === 0) return '0';
+  return `${standing.slipLikelyWeeks}, at most ${standing.slipMostWeeks}`;
+}
 
 export function AccountsTable({ plan }: { plan: Plan }): VNode {
   const say = useSay();
@@ -27,9 +40,9 @@ export function AccountsTable({ plan }: { plan: Plan }): VNode {
           cells: [
             name,
             rungText(standing),
-            doorsText(account, say),
+            doorCount(account, say),
             standing === null ? 'certain' : say.percent(chanceOf(account)),
-            slipText(standing),
+            lateText(standing),
           ],
         };
       }),

@@ -2,6 +2,7 @@
 // have to be true, store sales, how far each account is agreed with its papers, the range of cash, what hangs on one
 // customer, and what none of it is. Worked example: two pages of A4 for the first example.
 import type { VNode } from 'preact';
+import { useEffect } from 'preact/hooks';
 import { hashOf } from '../../app/route.ts';
 import { Button, ButtonRow, Caution, LinkButton } from '../../widgets/index.ts';
 import { Part, Whole } from '../ladder/parts.tsx';
@@ -47,6 +48,16 @@ function Investor({ shown }: { shown: Shown }): VNode {
         Computed, not advice. It is worked out from what was typed into this plan, and from nothing else; a
         licensed professional should confirm terms.
       </Caution>
+      <div class="ff-no-print">
+        <ButtonRow>
+          <Button kind="primary" onPress={() => window.print()}>
+            Print these pages
+          </Button>
+          <LinkButton href={hashOf({ view: 'promise', planId: plan.id, sheet: null })}>
+            Back to Promise
+          </LinkButton>
+        </ButtonRow>
+      </div>
       <PlacedClaim shown={shown} followed={followed} />
       <MustPart followed={followed} />
       <Part title="What stores sold">
@@ -71,25 +82,21 @@ function Investor({ shown }: { shown: Shown }): VNode {
           </li>
         </ul>
       </Part>
-      <div class="ff-no-print">
-        <ButtonRow>
-          <Button kind="primary" onPress={() => window.print()}>
-            Print these pages
-          </Button>
-          <LinkButton href={hashOf({ view: 'promise', planId: plan.id, sheet: null })}>
-            Back to Promise
-          </LinkButton>
-        </ButtonRow>
-      </div>
     </div>
   );
 }
 
+/** Drawn as the page is opened: it is one of the things that the page is for. */
 function RangePaper({ shown: of }: { shown: Shown }): VNode {
   const { view, shown, ask } = useRange();
+  const isIdle = view.at === 'idle';
+  useEffect(() => {
+    if (isIdle) ask();
+  }, []);
   return (
     <Part title="How it may come out">
-      {shown === null && <p>The range of cash has not been drawn.</p>}
+      {shown === null && view.at !== 'running' && <p>The range of cash has not been drawn.</p>}
+      {view.at === 'trouble' && <p role="alert">{view.trouble}</p>}
       {shown !== null && <DrawnRange of={of} range={shown} isOlder={view.older} />}
       {view.at === 'running' && <p class="ff-least ff-no-print">Drawing …</p>}
       {view.at !== 'running' && (view.at !== 'whole' || view.older) && (

@@ -5,7 +5,6 @@ import { addDays } from '../../domain/calendar.ts';
 import type { Plan } from '../../domain/plan/index.ts';
 import { Fields, Part as Missing } from '../inputs/fields.tsx';
 import { choice, type FieldSpec, factor, money, text } from '../inputs/specs.ts';
-import { Part } from '../ladder/parts.tsx';
 import { usePlan } from '../shared/session-context.ts';
 import { type Claim, plannedDoors } from './words.ts';
 
@@ -26,14 +25,6 @@ const AMOUNTS: Record<Claim['of'], FieldSpec> = {
     hint: 'Net of what chains take off invoices, from the plan’s first day on.',
   }),
 };
-
-export function ClaimPart(): VNode {
-  return (
-    <Part title="The claim">
-      <ClaimFields />
-    </Part>
-  );
-}
 
 /** Its fields; the key that adds one while there is none. */
 export function ClaimFields(): VNode {

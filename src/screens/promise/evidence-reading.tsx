@@ -7,7 +7,7 @@ import type { Item } from '../../domain/plan/index.ts';
 import { evidenceOfAccount, type ItemEvidence, rangeOfNewStores } from '../../domain/promise/evidence.ts';
 import { type Halving, halvingOf } from '../../domain/promise/halving.ts';
 import type { Range } from '../../domain/promise/rate-of-sale.ts';
-import { Table, type TableColumn, WhereFrom } from '../../widgets/index.ts';
+import { Figure, Table, type TableColumn } from '../../widgets/index.ts';
 import { Fold } from '../ladder/parts.tsx';
 import { usePlan } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
@@ -32,16 +32,13 @@ export function EvidenceReading({ item, evidence }: { item: Item; evidence: Item
   const planned = plannedWords(plan, item, evidence, say);
   return (
     <section class="ff-evidence" aria-label={`What scans of ${item.name} say`}>
-      <h3 class="ff-label">{item.name}</h3>
-      <p>
-        <WhereFrom
-          open={why({ of: 'evidence', itemId: item.id })}
-          label={`Rate of sale of ${item.name}, ${rateText(rate.mean, say)} a store a week. Where from?`}
-        >
-          <strong class="ff-number">{rateText(rate.mean, say)}</strong>
-        </WhereFrom>{' '}
-        a store a week, {rateText(low80, say)} to {rateText(high80, say)} in 8 of 10.
-      </p>
+      <Figure
+        label={item.name}
+        value={rateText(rate.mean, say)}
+        unit="a store a week"
+        note={`${rateText(low80, say)} to ${rateText(high80, say)} in 8 of 10`}
+        whereFrom={why({ of: 'evidence', itemId: item.id })}
+      />
       <p class="ff-least ff-quiet">{basisWords(evidence, say)}</p>
       {planned.map((line) => (
         <p key={line}>{line}</p>

@@ -4,8 +4,11 @@ import type { Item, Plan } from '../../domain/plan/index.ts';
 import type { ItemEvidence } from '../../domain/promise/evidence.ts';
 import type { Halving } from '../../domain/promise/halving.ts';
 import { type Effect, type Lift, TREND_WEEKS } from '../../domain/promise/within-stores.ts';
-import type { Say } from '../../domain/verdicts/say.ts';
+import type { Say as DomainSay } from '../../domain/verdicts/say.ts';
+import type { ScreenSay } from '../shared/screen-say.ts';
 import { rateText } from './words.ts';
+
+type Say = DomainSay & Pick<ScreenSay, 'look'>;
 
 /** "8 stores, 97 weeks, 327 units. Left out: 24 opening weeks, 8 on display or at a lower price. 3 weeks were not seen." */
 export function basisWords({ counted, rate }: ItemEvidence, say: Say): string {
@@ -24,18 +27,25 @@ export function basisWords({ counted, rate }: ItemEvidence, say: Say): string {
   ].join(' ');
 }
 
-/** What each account of the plan counts on beside it, where that is outside the 80 % range. */
+/** What accounts of the plan count on beside it, where that is outside the 80 % range: a sentence a side. */
 export function plannedWords(plan: Plan, item: Item, { rate }: ItemEvidence, say: Say): string[] {
   const { low80, high80, low95, high95 } = rate.ofMean;
-  return plan.accounts.flatMap((account) => {
-    const listing = account.listings.find(({ itemId }) => itemId === item.id);
+  const beside = new Map<string, { name: string; planned: number }[]>();
+  for (const { name, listings } of plan.accounts) {
+    const listing = listings.find(({ itemId }) => itemId === item.id);
     const planned = Number(listing?.unitsPerStoreWeek ?? Number.NaN);
-    if (!(planned > high80 || planned < low80)) return [];
+    if (!(planned > high80 || planned < low80)) continue;
     const far = planned > high95 || planned < low95 ? 'far ' : '';
-    const side = planned > high80 ? 'above' : 'below';
-    return [
-      `${account.name} is planned with ${say.number(planned)}, ${far}${side} the ${rateText(low80, say)} to ${rateText(high80, say)} of the stores.`,
-    ];
+    const side = `${far}${planned > high80 ? 'above' : 'below'}`;
+    beside.set(side, [...(beside.get(side) ?? []), { name, planned }]);
+  }
+  const seen = `the ${rateText(low80, say)} to ${rateText(high80, say)} of the stores`;
+  return [...beside].map(([side, all]) => {
+    const [only] = all;
+    if (only && all.length === 1)
+      return `${only.name} is planned with ${say.number(only.planned)}, ${side} ${seen}.`;
+    const each = all.map(({ name, planned }) => `${name} (${say.number(planned)})`).join(', ');
+    return `Planned ${side} ${seen}: ${each}.`;
   });
 }
 

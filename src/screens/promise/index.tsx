@@ -12,7 +12,6 @@ import { Part, Whole } from '../ladder/parts.tsx';
 import { type Shown, useShown } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { View } from '../shared/view.tsx';
-import { ClaimPart } from './claim.tsx';
 import { type FollowedClaim, useClaimWork } from './claim-work.ts';
 import { EvidencePart } from './evidence.tsx';
 import { accountNote, LeaningPart } from './leaning.tsx';
@@ -43,7 +42,7 @@ function PromiseParts({ shown }: { shown: Shown }): VNode {
   const leaning = <LeaningPart key="leaning" followed={followed} />;
   const middle = (
     <div class="ff-promise-column" key="reasons">
-      <PlacedClaim shown={shown} followed={followed} />
+      <PlacedClaim shown={shown} followed={followed} canChange />
       <MustPart followed={followed} />
       <EvidenceWarnings plan={shown.plan} />
       {wide && leaning}
@@ -53,7 +52,6 @@ function PromiseParts({ shown }: { shown: Shown }): VNode {
     <div class="ff-promise-column" key="evidence">
       <EvidencePart />
       <AccountsPart shown={shown} followed={followed} />
-      {shown.plan.promise.claim !== null && <ClaimPart />}
     </div>
   );
   const right = (

@@ -1,6 +1,8 @@
 // How much hangs on one customer, and on one way to the shelf: shares, how concentrated they are, and the plan without the
 // largest. Worked example: Corner has 62 % of revenue; without it from week 30 cash falls to −28,000 instead of 1,200.
 import type { VNode } from 'preact';
+import { dec } from '../../domain/money/decimal.ts';
+import { percent } from '../../domain/money/format.ts';
 import type { Plan } from '../../domain/plan/index.ts';
 import type { Concentration } from '../../domain/promise/leaning.ts';
 import type { LeaningGroup, LeaningOn, WithoutLargest } from '../../domain/promise/leaning-on.ts';
@@ -49,7 +51,7 @@ function Group({ group, what, isMain }: { group: LeaningGroup; what: string; isM
   const { names, by, without } = group;
   const order = names.map((_, place) => place);
   order.sort((one, other) => (by.revenue.shares[other] ?? 0) - (by.revenue.shares[one] ?? 0));
-  const share = (shares: readonly number[], place: number) => say.percent(shares[place] ?? 0);
+  const share = (shares: readonly number[], place: number) => percent(say.look, dec(shares[place] ?? 0));
   return (
     <div class="ff-stack">
       <Table
@@ -89,14 +91,15 @@ function indexWords(index: number, band: Concentration, say: ScreenSay): string 
 function withoutWords({ name, week, plan, there }: WithoutLargest, say: ScreenSay): string {
   const from = `Without ${name} from ${say.week(week)} on`;
   const low = `${say.money(there.lowestCash)} in ${say.week(there.lowestWeek)}`;
+  const end = `${say.money(there.endCash)} at the end instead of ${say.money(plan.endCash)}`;
   if (there.lowestCash === plan.lowestCash && there.cashNeed === plan.cashNeed)
-    return `${from}: the lowest cash stays ${low}, and as much is needed as before.`;
-  const need = `needed ${needText(there.cashNeed, say)} instead of ${needText(plan.cashNeed, say)}`;
-  return `${from}: the lowest cash is ${low}, instead of ${say.money(plan.lowestCash)}; ${need}.`;
+    return `${from}: cash is ${end}; its lowest stays ${low}.`;
+  const need = `More cash needed: ${needText(there.cashNeed, say)} instead of ${needText(plan.cashNeed, say)}`;
+  return `${from}: cash is ${end}, and at its lowest ${low} instead of ${say.money(plan.lowestCash)}. ${need}.`;
 }
 
 function needText(cashNeed: number, say: ScreenSay): string {
-  return cashNeed === 0 ? 'nothing' : say.money(cashNeed);
+  return cashNeed === 0 ? 'none' : say.money(cashNeed);
 }
 
 /** How the chance hangs on an account; '' while it isn't known. */

@@ -26,8 +26,8 @@ export function MustBeTrue({ rows }: { rows: readonly MustRow[] }): VNode {
         <li key={id} class={bindsFirst ? 'ff-must-first' : undefined}>
           <span class="ff-must-label">
             {label}
-            {bindsFirst && <span class="ff-must-binds ff-label"> binds first</span>}
-            {!bindsFirst && isEnough && <span class="ff-quiet ff-label"> enough</span>}
+            {bindsFirst && <span class="ff-must-binds ff-label">binds first</span>}
+            {!bindsFirst && <span class="ff-quiet ff-label">{isEnough ? 'enough' : 'not enough'}</span>}
           </span>
           <span class="ff-must-needed ff-number">{needed}</span>
           <span class="ff-must-seen ff-least ff-quiet">{seen}</span>
@@ -49,7 +49,7 @@ export function MustPart({ followed }: { followed: FollowedClaim }): VNode | nul
       {work === null && trouble === '' && <p class="ff-quiet">Running the plan as the claim has it …</p>}
       {work?.having && (
         <div class={older ? 'ff-stack ff-is-older' : 'ff-stack'}>
-          <MustBeTrue rows={mustRows(work.having, say)} />
+          <MustBeTrue rows={mustRows(plan, work.having, say)} />
           <p class="ff-least ff-quiet">
             Each alone, with all else as the evidence has it: rates as seen, doors as may be expected.
             {older && ' Of before the last change; being run again …'}

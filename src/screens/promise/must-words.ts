@@ -1,18 +1,21 @@
 // The rows of what would have to be true, in words: what the claim asks for, beside what evidence and plan show of it.
 // Worked example: "12.1 new doors a week; expected 6.9 (0 to 12.9 in 8 of 10)".
+import type { Plan } from '../../domain/plan/index.ts';
+import { evidenceOf } from '../../domain/promise/evidence.ts';
 import type { HasToBe, HaveToBe, HavingToBe } from '../../domain/promise/have-to-be-true.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import type { MustRow } from './must-be-true.tsx';
+import { rateText } from './words.ts';
 
 /** Rows that nothing is known of are left out. */
-export function mustRows({ rows, binding }: HavingToBe, say: ScreenSay): MustRow[] {
+export function mustRows(plan: Plan, { rows, binding }: HavingToBe, say: ScreenSay): MustRow[] {
   return rows
     .filter(({ needed, shown, isEnough }) => needed !== null || shown !== null || !isEnough)
     .map((row) => ({
       id: row.what,
       label: labelOf(row),
       needed: neededOf(row, say),
-      seen: seenOf(row, say),
+      seen: seenOf(plan, row, say),
       bindsFirst: row.what === binding,
       isEnough: row.isEnough,
     }));
@@ -38,13 +41,17 @@ function neededOf(row: HaveToBe, say: ScreenSay): string {
 function figureOf(what: HasToBe, value: number, say: ScreenSay): string {
   if (what === 'cash') return say.money(Math.round(value));
   if (what === 'capacity') return say.count(Math.ceil(value));
-  return say.number(Math.round(value * 10) / 10);
+  return rateText(value, say);
 }
 
-function seenOf({ what, shown, low80, high80 }: HaveToBe, say: ScreenSay): string {
+function seenOf(plan: Plan, { what, shown, low80, high80 }: HaveToBe, say: ScreenSay): string {
   if (shown === null) return NOT_SHOWN[what];
   const value = figureOf(what, shown, say);
-  if (low80 === null || high80 === null) return `${BARE[what]} ${value}`;
+  if (low80 === null || high80 === null) {
+    const isSeen = what === 'rateOfSale' && plan.promise.spreads.rateOfSaleRate === null;
+    if (!isSeen || evidenceOf(plan).length === 0) return `${BARE[what]} ${value}`;
+    return `As seen, as planned where nothing was: ${value}`;
+  }
   const range = `${figureOf(what, low80, say)} to ${figureOf(what, high80, say)}`;
   return `${RANGED[what]} ${value} (${range} in 8 of 10)`;
 }

@@ -1,10 +1,10 @@
 // The claim placed: the ruler, where the claim lies on it, what would have to be true, multiples of what runs today; or
 // what is missing for that. Worked example: 170 doors claimed by 29 Jun 2026, above 55 % of futures.
 import type { VNode } from 'preact';
-import { useMemo } from 'preact/hooks';
+import { useMemo, useRef, useState } from 'preact/hooks';
 import type { NotPlaced } from '../../domain/promise/place-claim.ts';
 import { EmptyState } from '../../widgets/index.ts';
-import { Part } from '../ladder/parts.tsx';
+import { Fold, Part } from '../ladder/parts.tsx';
 import { useSettled } from '../ladder/settled.ts';
 import type { Shown } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
@@ -23,13 +23,22 @@ const MISSING: Record<NotPlaced, string> = {
     'The claim is for a date after the plan’s last week. Give the plan more weeks, or the claim a nearer date.',
 };
 
-export function PlacedClaim({ shown, followed }: { shown: Shown; followed: FollowedClaim }): VNode {
+export interface PlacedClaimProps {
+  shown: Shown;
+  followed: FollowedClaim;
+  /** Its fields stand below it, one tap away: what is typed moves the ruler above. */
+  canChange?: boolean;
+}
+
+export function PlacedClaim({ shown, followed, canChange = false }: PlacedClaimProps): VNode {
   const say = useSay();
   const { plan } = shown;
   const { claim } = plan.promise;
   const { placed, settling } = usePlaced(shown);
   const times = timesTodayText(followed.plan, followed.work?.timesToday ?? null, say);
+  const wasMissing = useRef(false);
   if (claim === null) {
+    wasMissing.current = true;
     return (
       <EmptyState title={MISSING.noClaim}>
         <div class="ff-no-print">
@@ -56,12 +65,32 @@ export function PlacedClaim({ shown, followed }: { shown: Shown; followed: Follo
         </div>
       ) : (
         <EmptyState title={MISSING[placed.why]}>
-          <p class="ff-least">
-            A friendly word is not a purchase order: doors count by how far they are agreed.
-          </p>
+          {placed.why === 'noEvidence' && (
+            <p class="ff-least">
+              A friendly word is not a purchase order: doors count by how far they are agreed.
+            </p>
+          )}
         </EmptyState>
       )}
+      {canChange && (
+        <ClaimFold
+          isAsked={wasMissing.current || (placed.why !== null && ASKS_FOR_ANOTHER.has(placed.why))}
+        />
+      )}
     </Part>
+  );
+}
+
+/** Where only another claim can be placed. */
+const ASKS_FOR_ANOTHER: ReadonlySet<NotPlaced> = new Set(['beforeStart', 'pastEnd']);
+
+/** Open from the start where it is asked for, or was just added; a claim that can be placed again leaves it open. */
+function ClaimFold({ isAsked }: { isAsked: boolean }): VNode {
+  const [open] = useState(isAsked);
+  return (
+    <Fold label="Change the claim" open={open}>
+      <ClaimFields />
+    </Fold>
   );
 }
 

@@ -61,7 +61,9 @@ const DRIVERS_SHOWN = 5;
 export function Drivers({ plan, range }: Pick<RangeResultProps, 'plan' | 'range'>): VNode | null {
   const say = useSay();
   if (range.drivers.length === 0) return null;
-  const rows = range.drivers.slice(0, DRIVERS_SHOWN).map((driver) => ({
+  // The doors of one account alone are that account's opening, said once.
+  const told = range.drivers.filter(({ cause }) => plan.accounts.length > 1 || cause !== 'opens');
+  const rows = told.slice(0, DRIVERS_SHOWN).map((driver) => ({
     id: `${driver.cause} ${driver.account}`,
     cells: [causeText(plan, driver), correlationText(driver, say)],
   }));
@@ -122,7 +124,7 @@ function HowExact({ range }: Pick<RangeResultProps, 'range'>): VNode {
     <p class="ff-least ff-quiet">
       {say.count(range.draws)} draws of a quicker weekly pass, beside the plan’s exact one.
       {check !== null &&
-        ` ${check.draws} of them run exactly: the lowest cash was missed by ${say.money(check.lowestCash.median)} in the middle, by ${say.money(check.lowestCash.p90)} or less in nine of ten; it swings by ${say.money(check.swing)}.`}
+        ` ${check.draws} of them run exactly: the lowest cash was missed by ${say.money(check.lowestCash.median)} in the middle, by ${say.money(check.lowestCash.p90)} or less in nine of ten, where it lies ${say.money(check.swing)} from the plan’s in the middle.`}
     </p>
   );
 }

@@ -1,6 +1,8 @@
 // What a computed range says, in words and rows: the chance that cash runs out, what is needed, what moves it most, how
 // far chance alone may have moved that, and how near the quick pass came to the exact one.
 // Worked example: "Cash runs out in 35 % of draws" and "needed at most, in 8 of 10 draws: 61,000".
+import { dec } from '../../domain/money/decimal.ts';
+import { hundredths } from '../../domain/money/format.ts';
 import type { Plan } from '../../domain/plan/index.ts';
 import { chanceWords } from '../../domain/promise/chance-words.ts';
 import type { Driver, Range } from '../../domain/promise/range/index.ts';
@@ -26,7 +28,7 @@ export function causeText(plan: Plan, { cause, account }: Driver): string {
 
 /** "+0.62 (0.61 to 0.63)". */
 export function correlationText({ correlation, limits }: Driver, say: ScreenSay): string {
-  const two = (value: number) => say.number(Math.round(value * 100) / 100);
+  const two = (value: number) => hundredths(say.look, dec(value));
   const sign = correlation > 0 ? '+' : '';
   return `${sign}${two(correlation)} (${two(limits.low)} to ${two(limits.high)})`;
 }
@@ -61,7 +63,7 @@ export function needRows({ need, monteCarloError }: Range, say: ScreenSay): Need
 }
 
 const NEED_WORDS = {
-  p50: 'Cash needed, enough in half of the draws',
+  p50: 'More cash needed, enough in half of the draws',
   p80: 'Enough in 8 of 10',
   p95: 'Enough in 19 of 20',
 } as const;

@@ -22,14 +22,18 @@ export function EvidenceWarnings({ plan }: { plan: Plan }): VNode | null {
   );
 }
 
-/** Of every item that was seen; named where there are several. */
+/** Of every item that was seen; named where there are several, once for those that the same is said of. */
 export function salesWarnings(plan: Plan, say: ScreenSay): string[] {
   const found = evidenceOf(plan);
-  return found.flatMap((evidence) => {
+  const names = new Map<string, string[]>();
+  for (const evidence of found) {
     const name = plan.items.find(({ id }) => id === evidence.itemId)?.name ?? '';
-    const before = found.length === 1 ? '' : `${name}: `;
-    return evidenceWarnings(plan, evidence, say).map(({ sentence }) => `${before}${sentence}`);
-  });
+    for (const { sentence } of evidenceWarnings(plan, evidence, say))
+      names.set(sentence, [...(names.get(sentence) ?? []), name]);
+  }
+  return [...names].map(([sentence, of]) =>
+    found.length === 1 ? sentence : `${of.join('; ')}: ${sentence}`,
+  );
 }
 
 function standingWarnings({ accounts, promise: { claim } }: Plan, say: ScreenSay): string[] {

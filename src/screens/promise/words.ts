@@ -1,5 +1,7 @@
 // Words of the Promise view that stand in several of its parts: how far an account is agreed, how late it may be, the
 // amounts of a claim. Worked example: "1,900 doors open on 1 Oct 2027".
+import { dec } from '../../domain/money/decimal.ts';
+import { tenths } from '../../domain/money/format.ts';
 import type { Account, Plan, Standing } from '../../domain/plan/index.ts';
 import { RUNG_CHANCES } from '../../domain/promise/rungs.ts';
 import { amountWords } from '../../domain/verdicts/promise.ts';
@@ -55,6 +57,6 @@ export function claimText(plan: Plan, claim: Claim, say: ScreenSay): string {
 }
 
 /** A rate of sale, to .1. */
-export function rateText(rate: number, say: Pick<ScreenSay, 'number'>): string {
-  return say.number(Math.round(rate * 10) / 10);
+export function rateText(rate: number, { look }: Pick<ScreenSay, 'look'>): string {
+  return tenths(look, dec(rate));
 }

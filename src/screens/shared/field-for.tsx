@@ -125,18 +125,24 @@ export function PartFor({ path, label, hint, blank }: BoundProps & { blank: () =
   );
 }
 
-/** A day, kept as YYYY-MM-DD. A date that is typed in part waits: the plan keeps the last whole one. */
+/**
+ * A day, kept as YYYY-MM-DD. A date that is typed in part waits; an emptied box is told what it needs. Either way the plan
+ * keeps the last whole one.
+ */
 export function DateFor({ path, label, hint }: BoundProps): VNode {
+  const session = useSession();
   const bound = useBound(path, label);
   return (
     <DateField
       label={label}
       hint={hint}
-      value={String(bound.value)}
+      value={bound.refused ?? String(bound.value)}
       problem={bound.problem}
       tag={bound.tag}
       onInput={(isoDate, incomplete) => {
-        if (!incomplete && isoDate !== '') bound.set(isoDate);
+        if (incomplete) return;
+        if (isoDate === '') session.typeInto(path, '', 'date');
+        else bound.set(isoDate);
       }}
     />
   );
@@ -148,8 +154,12 @@ function useBound(path: string, label: string) {
   const plan = usePlan();
   const note = useBasis(path);
   const problem = session.problems.value.get(path)?.[0];
+  const value = getAt(plan, path);
+  const refused = session.typed.value.get(path) ?? null;
   return {
-    value: getAt(plan, path),
+    value,
+    /** A text that the plan didn't take; null where there is none. */
+    refused,
     set: (value: unknown) => {
       session.setField(path, value);
       session.endStep();
@@ -157,7 +167,13 @@ function useBound(path: string, label: string) {
     problem:
       problem === undefined
         ? undefined
-        : problemWords({ label, isShare: false, typed: null, still: '', problem }),
+        : problemWords({
+            label,
+            isShare: false,
+            typed: refused,
+            still: refused === null ? '' : String(value),
+            problem,
+          }),
     tag: note === null ? undefined : <BasisTag note={note} kind="text" />,
   };
 }

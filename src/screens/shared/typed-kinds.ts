@@ -47,7 +47,7 @@ function withCents(text: string, decimal: string, minorDigits: number): string {
 /** The kind of a field by its name in the plan: names end in what they are ("depositRate", "openingCashAmount"). */
 export function kindAt(path: string): FieldKind {
   const name = path.split('/').at(-1) ?? '';
-  if (/(?:rate|share|points)$/i.test(name)) return 'percent';
+  if (/(?:rate|share|points|chance)$/i.test(name)) return 'percent';
   return /amount/i.test(name) ? 'amount' : 'factor';
 }
 

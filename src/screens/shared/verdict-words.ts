@@ -28,7 +28,10 @@ export function reasonAlone(reason: string): string {
 export function leansOnWords(leans: LeansOn | null, currency: string): string {
   if (leans === null) return '';
   const { label, path, flips, end, stateThere } = leans;
-  const guess = `${label.charAt(0).toLowerCase()}${label.slice(1)}`;
+  // What opens with the name of an account keeps its capital.
+  const guess = /^accounts\/[^/]+\/standing\//.test(path)
+    ? label
+    : `${label.charAt(0).toLowerCase()}${label.slice(1)}`;
   if (!flips) return `Moves most with a guess: ${guess}.`;
   return `Leans on a guess: ${guess}. At ${valueWords({ value: end, path, currency })} it ${AT_THE_END[stateThere]}.`;
 }

@@ -59,9 +59,13 @@ function flaggedWeeks({ id, units, ...flags }: Plan['promise']['scans'][number])
 function slip({ id, standing }: Plan['accounts'][number]): Problem[] {
   if (standing === null || standing.slipLikelyWeeks <= standing.slipMostWeeks) return [];
   const path = `accounts/${id}/standing/slipMostWeeks`;
-  const got = `${standing.slipMostWeeks} weeks at most`;
-  const expected = `at least the ${standing.slipLikelyWeeks} weeks that are most likely`;
+  const got = `${weeks(standing.slipMostWeeks)} at most`;
+  const expected = `the most likely slip, ${weeks(standing.slipLikelyWeeks)}, not to pass the longest, ${weeks(standing.slipMostWeeks)}`;
   return [{ code: 'dates-out-of-order', path, got, expected }];
+}
+
+function weeks(count: number): string {
+  return `${count} ${count === 1 ? 'week' : 'weeks'}`;
 }
 
 function unknown(path: string, name: string, expected: string): Problem {

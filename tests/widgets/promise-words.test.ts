@@ -1,0 +1,85 @@
+// @vitest-environment happy-dom
+/**
+ * Words of the Promise view: the guess a verdict leans on keeps a name's capital and says a chance in percent, correlations
+ * and rates keep their decimals, what is said of several products alike is said once, and what would have to be true says
+ * whether its figure was seen or planned.
+ */
+import { describe, expect, test } from 'vitest';
+import { NO_EVIDENCE } from '../../src/domain/plan/plainly.ts';
+import type { HavingToBe } from '../../src/domain/promise/have-to-be-true.ts';
+import { mustRows } from '../../src/screens/promise/must-words.ts';
+import { correlationText } from '../../src/screens/promise/range-words.ts';
+import { salesWarnings } from '../../src/screens/promise/warnings.tsx';
+import { rateText } from '../../src/screens/promise/words.ts';
+import { screenSay } from '../../src/screens/shared/screen-say.ts';
+import { leansOnWords } from '../../src/screens/shared/verdict-words.ts';
+import { anAccount, anItem, aPlan } from '../support/builders.ts';
+
+const say = screenSay({ currency: 'USD', startDay: 0 });
+
+describe('the guess a verdict leans on', () => {
+  const leans = { verdict: 'promise', flips: true, stateThere: 'tight' } as const;
+
+  test('of an account it opens with the name, and its chance is in percent', () => {
+    const label = 'Corner, in talks, comes with a chance of 25 %';
+    expect(
+      leansOnWords({ ...leans, path: 'accounts/corner/standing/chance', label, end: '0.4' }, 'USD'),
+    ).toBe('Leans on a guess: Corner, in talks, comes with a chance of 25 %. At 40\u00a0% it gets tight.');
+  });
+
+  test('any other goes on in the sentence', () => {
+    const path = 'promise/spreads/sharedRate';
+    expect(
+      leansOnWords({ ...leans, path, label: 'Accounts share part of their fate', end: '0.6' }, 'USD'),
+    ).toBe('Leans on a guess: accounts share part of their fate. At 60\u00a0% it gets tight.');
+  });
+});
+
+test('a correlation has two decimals, a rate of sale one, whatever they end in', () => {
+  const driver = {
+    cause: 'doors',
+    account: null,
+    correlation: -0.8,
+    limits: { low: -0.813, high: -0.8 },
+  } as const;
+  expect(correlationText(driver, say)).toBe('−0.80 (−0.81 to −0.80)');
+  expect([rateText(1, say), rateText(3.25, say), rateText(0, say)]).toEqual(['1.0', '3.3', '0.0']);
+});
+
+describe('scans', () => {
+  const items = [anItem({ id: 'tea', name: 'Tea' }), anItem({ id: 'mint', name: 'Mint' })];
+  const [listing] = anAccount().listings;
+  const account = anAccount({
+    listings: items.map(({ id }) => ({ ...(listing as NonNullable<typeof listing>), itemId: id })),
+  });
+  const scans = items.flatMap(({ id: itemId }) =>
+    [0, 1].map((at) => ({
+      id: `${itemId}-${at}`,
+      itemId,
+      accountId: at === 0 ? 'corner' : null,
+      store: `Store ${at}`,
+      firstDate: '2025-10-06',
+      opened: false,
+      units: [5, 6, 5],
+      displayWeeks: [],
+      priceWeeks: [],
+    })),
+  );
+  const plan = aPlan({ items, accounts: [account], promise: { ...NO_EVIDENCE, scans } });
+
+  test('of two products alike have one warning with both names', () => {
+    expect(salesWarnings(plan, say)).toEqual([
+      'Tea; Mint: 2 stores are too few to tell how stores differ: the range leans on how they usually do.',
+    ]);
+  });
+
+  test('a rate without a range of its own is said to be seen, unless a typed spread overrules the scans', () => {
+    const row = { what: 'rateOfSale', needed: 6, shown: 5, low80: null, high80: null } as const;
+    const having: HavingToBe = { rows: [{ ...row, isEnough: false, because: 'reaches' }], binding: null };
+    const seen = (of: typeof plan) => mustRows(of, having, say)[0]?.seen;
+    expect(seen(plan)).toBe('As seen, as planned where nothing was: 5.0');
+    const spreads = { ...plan.promise.spreads, rateOfSaleRate: '0.2' };
+    expect(seen({ ...plan, promise: { ...plan.promise, spreads } })).toBe('As planned: 5.0');
+    expect(seen({ ...plan, promise: { ...plan.promise, scans: [] } })).toBe('As planned: 5.0');
+  });
+});
