@@ -306,7 +306,7 @@ describe('other futures', () => {
     expect(sentence()).toContain(` ${percent}\u00a0%,`);
     fireEvent.click(screen.getByRole('button', { name: 'Use it in Alder' }));
     expect(planOf(session).offers[0]?.parts[0]).toMatchObject({ partRate: found.value });
-    expect(screen.getByText(/^That future is of before the last edit/)).toBeDefined();
+    expect(screen.getByText(/^That future is of the plan before the last edit/)).toBeDefined();
     session.undo();
     expect(planOf(session)).toEqual(before);
   });

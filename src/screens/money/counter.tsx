@@ -75,12 +75,12 @@ export function CounterTo({ model, at }: { model: MoneyModel; at: ShownOffer }):
       <SelectField label="Move" value={termKey ?? ''} choices={terms} onChoose={setTerm} />
       <SelectField label="So that it" value={goalKey ?? ''} choices={goals} onChoose={setGoal} />
       <SelectField label="In" value={futureKey} choices={futures} onChoose={setFuture} />
-      <p aria-live="polite">
+      <p class="ff-money-answer" aria-live="polite">
         {counter === null ? '' : sentence({ counter, at, goal: goalKey ?? '', future: futureKey, plan, say })}
         {dry !== null && ` Cash runs out under ${dry} there.`}
       </p>
       {draws.older && futureKey !== AS_PLANNED.value && (
-        <p class="ff-least ff-quiet">That future is of before the last edit, and is being drawn anew.</p>
+        <p class="ff-least ff-quiet">That future is of the plan before the last edit.</p>
       )}
       {counter?.found === true && counter.value !== counter.from && (
         <Keys>
