@@ -69,9 +69,12 @@ function Drawn({ model: { plan }, futures, older, now }: DrawnProps): VNode {
         {older && `Of the plan before the last edit. ${now} `}
         Draws of the plan’s range, each run week by week without new money, goods bought by the plan’s own
         forecast. In brackets: what as many other draws might say (95 % limits). P10, P50, P90: the draws that
-        a tenth, half, nine tenths of all don’t pass in net sales; all else in them is as it was drawn. What
-        varies, and how far, is set under{' '}
-        <a href={hashOf({ view: 'promise', planId: plan.id, sheet: null })}>Promise</a>.
+        a tenth, half, nine tenths of all don’t pass in net sales; all else in them is as it was drawn.
+      </p>
+      <p>
+        <a class="ff-link" href={hashOf({ view: 'promise', planId: plan.id, sheet: null })}>
+          What varies in the draws, and how far
+        </a>
       </p>
     </div>
   );
