@@ -64,12 +64,14 @@ test('on a phone: three offers with their numbers in six taps, kept over a reloa
   await page.keyboard.press('Enter');
   await page.getByRole('list', { name: 'Who wins' }).getByText(long).waitFor();
   await rows(page).first().tap();
-  await page.getByText('A counter', { exact: true }).first().tap();
-  await page
-    .getByLabel('So that it', { exact: true })
-    .first()
-    .selectOption({ label: `equals ${long}` });
-  await page.getByLabel('In', { exact: true }).first().selectOption('p50');
+  // within its own row: the last offer's stands open too
+  const first = page
+    .locator('details')
+    .filter({ has: rows(page) })
+    .first();
+  await first.getByText('A counter', { exact: true }).tap();
+  await first.getByLabel('So that it', { exact: true }).selectOption({ label: `equals ${long}` });
+  await first.getByLabel('In', { exact: true }).selectOption('p50');
   expect(await fitFaults(page)).toEqual([]);
   await page.getByRole('button', { name: 'Undo', exact: true }).first().click();
   await saved(page);
@@ -110,7 +112,8 @@ test('on a desk: columns are the model’s, the crossing is marked, a figure ope
   );
   if (!point) throw new Error('the first two offers don’t cross on the sale price');
   const at = say.money(Math.round(point.at));
-  expect(await page.locator('.ff-money-crossing').allInnerTexts()).toContain(at);
+  // the picture's engine is fetched when the view is open
+  await expect.poll(() => page.locator('.ff-money-crossing').allInnerTexts()).toContain(at);
   expect(await page.getByRole('list', { name: 'Turning points' }).innerText()).toContain(at);
 
   const won = page.getByRole('list', { name: 'Who wins' });
