@@ -8,11 +8,12 @@ import type { Results } from '../../domain/results.ts';
 import { CashPicture } from '../../widgets/index.ts';
 import { tick } from '../deal/curve.tsx';
 import { captionOf, useSettled } from '../ladder/settled.ts';
+import { cashFanWords } from '../shared/drawn-range.ts';
 import { useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { altOf, noteOf, tagOf } from './cash-words.ts';
 import { lanesOf } from './lanes.ts';
-import { fanWords, useCashFan } from './range.tsx';
+import { useCashFan } from './range.tsx';
 import { WEEK_COLUMNS, weekRows } from './week-rows.ts';
 
 export interface CashDrawingProps {
@@ -36,7 +37,7 @@ export function CashDrawing({ plan, results, week, onWeek }: CashDrawingProps): 
   const formatTick = useMemo(() => (value: number) => tick(value, say), [say]);
   return (
     <CashPicture
-      alt={`${altOf(results, say)} ${fanWords(fan.length === 0 ? null : range, say)}`.trim()}
+      alt={`${altOf(results, say)} ${fan.length === 0 || range === null ? '' : cashFanWords(range, say)}`.trim()}
       balanceLabel="Cash at the week’s end"
       values={values}
       range={fan}

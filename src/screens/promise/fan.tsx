@@ -6,6 +6,7 @@ import { useMemo } from 'preact/hooks';
 import type { Fan } from '../../domain/promise/range/index.ts';
 import { ChartFrame, type ChartSeries, type TableColumn, type TableRow } from '../../widgets/index.ts';
 import { tick } from '../deal/curve.tsx';
+import { fanSeries } from '../shared/drawn-range.ts';
 import { useSay } from '../shared/use-say.ts';
 
 export interface FanPictureProps {
@@ -60,31 +61,13 @@ export function FanPicture(props: FanPictureProps): VNode {
 }
 
 function seriesOf(fan: Fan, plan: FanPictureProps['plan'], perShown: number): ChartSeries[] {
-  const shown = (values: ArrayLike<number>): number[] => Array.from(values, (value) => value / perShown);
-  const line = { colour: 'ours', fill: 'none' } as const;
+  const own = plan && Array.from(plan, (value) => value / perShown);
   return [
-    // The tint reaches down to the series that follows.
-    {
-      id: 'p90',
-      label: 'Nine in ten below',
-      values: shown(fan.p90),
-      style: 'thin',
-      colour: 'ours',
-      fill: 'next',
-    },
-    { id: 'p10', label: 'One in ten below', values: shown(fan.p10), style: 'thin', ...line },
-    { id: 'p50', label: 'Half below', values: shown(fan.p50), style: 'dashed', ...line },
-    ...(plan === null
+    ...fanSeries(fan, perShown),
+    ...(own === null
       ? []
       : [
-          {
-            id: 'plan',
-            label: 'The plan',
-            values: shown(plan),
-            style: 'step',
-            colour: 'ink',
-            fill: 'none',
-          } as const,
+          { id: 'plan', label: 'The plan', values: own, style: 'step', colour: 'ink', fill: 'none' } as const,
         ]),
   ];
 }

@@ -6,10 +6,11 @@ import type { ExactCheck, Range } from '../../domain/promise/range/index.ts';
 import type { Results } from '../../domain/results.ts';
 import { Figure, Table, type TableColumn } from '../../widgets/index.ts';
 import { Figures, Fold } from '../ladder/parts.tsx';
+import { cashFanWords, exactWords } from '../shared/drawn-range.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { useSay } from '../shared/use-say.ts';
 import { FanPicture } from './fan.tsx';
-import { cashOutFigure, cashOutText, causeText, correlationText, fanAlt, needRows } from './range-words.ts';
+import { cashOutFigure, cashOutText, causeText, correlationText, needRows } from './range-words.ts';
 
 export type ShownRange = Range & { exactCheck: ExactCheck | null };
 
@@ -32,7 +33,7 @@ export function RangeResult({ plan, results, range, older, heightRem }: RangeRes
         perShown={10 ** results.minorDigits}
         text={say.money}
         heightRem={heightRem}
-        alt={fanAlt(range, say)}
+        alt={cashFanWords(range, say)}
       />
       <Figures>
         <Figure
@@ -123,8 +124,7 @@ function HowExact({ range }: Pick<RangeResultProps, 'range'>): VNode {
   return (
     <p class="ff-least ff-quiet">
       {say.count(range.draws)} draws of a quicker weekly pass, beside the plan’s exact one.
-      {check !== null &&
-        ` ${check.draws} of them run exactly: the lowest cash was missed by ${say.money(check.lowestCash.median)} in the middle, by ${say.money(check.lowestCash.p90)} or less in nine of ten, where it lies ${say.money(check.swing)} from the plan’s in the middle.`}
+      {check !== null && ` ${exactWords(range, check, say)}`}
     </p>
   );
 }

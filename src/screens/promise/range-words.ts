@@ -33,15 +33,6 @@ export function correlationText({ correlation, limits }: Driver, say: ScreenSay)
   return `${sign}${two(correlation)} (${two(limits.low)} to ${two(limits.high)})`;
 }
 
-/** The spoken fan. */
-export function fanAlt({ cash, weeks }: Range, say: ScreenSay): string {
-  const lowest = cash.p10.reduce((low, value, week) => (value < (cash.p10[low] ?? 0) ? week : low), 0);
-  const last = weeks - 1;
-  const at = (week: number) =>
-    `${say.money(cash.p10[week] ?? 0)} or less in a tenth of the draws, ${say.money(cash.p50[week] ?? 0)} or less in half, ${say.money(cash.p90[week] ?? 0)} or less in nine tenths`;
-  return `Cash as drawn. Worst in ${say.week(lowest)}: ${at(lowest)}. At the end: ${at(last)}.`;
-}
-
 export interface NeedRow {
   id: string;
   label: string;
