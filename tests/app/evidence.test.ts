@@ -129,9 +129,11 @@ describe('what stands beside them', () => {
       'Half the range takes some 19 more stores like these; or 16 more weeks in each.',
     );
     const range = { factor: 1.5, low80: 1.004, high80: 2, low95: 0.9, high95: 2.2 };
-    expect(liftWords({ on: 'display', stores: 3, weeks: 1, ...range }, say)).toBe(
-      'On display 50 % more, no change to 100 % more in 8 of 10 (1 week of 3 stores).',
-    );
+    expect(liftWords({ on: 'display', stores: 3, weeks: 1, ...range }, say)).toEqual({
+      label: 'On display',
+      value: '50 % more',
+      note: 'no change to 100 % more in 8 of 10 (1 week of 3 stores)',
+    });
     expect(trendWords({ ...range, factor: 0.9, low80: 0.8, high80: 1.1, stores: 3, weeks: 9 }, say)).toBe(
       'In 4 weeks 10 % less, 20 % less to 10 % more in 8 of 10.',
     );

@@ -74,7 +74,7 @@ describe('scans', () => {
   });
 
   test('a rate without a range of its own is said to be seen, unless a typed spread overrules the scans', () => {
-    const row = { what: 'rateOfSale', needed: 6, shown: 5, low80: null, high80: null } as const;
+    const row = { what: 'rateOfSale', needed: 6, shown: 5, low80: null, high80: null, from: null } as const;
     const having: HavingToBe = { rows: [{ ...row, isEnough: false, because: 'reaches' }], binding: null };
     const seen = (of: typeof plan) => mustRows(of, having, say)[0]?.seen;
     expect(seen(plan)).toBe('As seen, as planned where nothing was: 5.0');

@@ -15,6 +15,7 @@ import { fixedLineFigure } from './fixed.ts';
 import { flowFigure } from './flow.ts';
 import { handFigure } from './hand.ts';
 import { costLineFigure } from './landed.ts';
+import { liftFigure } from './lift.ts';
 import { listingFigure } from './listing.ts';
 import { offerFigure } from './offer.ts';
 import { type Place, placeOf } from './place.ts';
@@ -97,6 +98,8 @@ function draftOf(scene: Scene, key: FigureKey): Draft | null {
       return claimDoorsFigure(scene, key.accountId);
     case 'evidence':
       return evidenceFigure(scene, key.itemId);
+    case 'lift':
+      return liftFigure(scene, key.itemId, key.on);
     case 'verdict':
       return verdictFigure(scene, key.verdict);
     case 'threshold':

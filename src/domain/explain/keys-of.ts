@@ -8,7 +8,8 @@ import { FLOW_NAMES, UNIT_NAMES } from '../rollout/types.ts';
 import { EVENT_NAMES, entryOf, ledgerOf, sumOfWeeks } from '../statements/ledger.ts';
 import { LINES, type LineName } from '../statements/lines.ts';
 import { documentsOf } from './documents.ts';
-import { THRESHOLD_NAMES, WEEK_FIGURES } from './keys.ts';
+import { THRESHOLD_NAMES } from './keys.ts';
+import { WEEK_FIGURES } from './keys-read.ts';
 import {
   ACCOUNT_WEEK_FIGURES,
   CASH_FIGURES,
@@ -43,7 +44,10 @@ export function keysOf(args: Scene & { weeks: readonly number[] }): FigureKey[] 
     ...(placeClaim(plan, results.pass).placed?.doors.accounts ?? []).map(
       ({ accountId }): FigureKey => ({ of: 'claimDoors', accountId }),
     ),
-    ...evidenceOf(plan).map(({ itemId }): FigureKey => ({ of: 'evidence', itemId })),
+    ...evidenceOf(plan).flatMap(({ itemId, lifts }): FigureKey[] => [
+      { of: 'evidence', itemId },
+      ...lifts.map(({ on }): FigureKey => ({ of: 'lift', itemId, on })),
+    ]),
     ...verdicts.map((verdict): FigureKey => ({ of: 'verdict', verdict })),
     ...THRESHOLD_NAMES.map((threshold): FigureKey => ({ of: 'threshold', threshold })),
   ];

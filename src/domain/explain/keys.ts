@@ -3,15 +3,15 @@
 // Worked figure: "deal/chain/paybackWeeks" <-> { of: 'deal', accountId: 'chain', figure: 'paybackWeeks' }.
 import type { Thresholds } from '../plan/index.ts';
 import type { VerdictName } from '../results.ts';
-import { EVENTS, type EventName } from '../rollout/events.ts';
-import { BALANCE_NAMES, FLOW_NAMES, UNIT_NAMES } from '../rollout/types.ts';
-import { LINES, type LineName } from '../statements/lines.ts';
+import { UNIT_NAMES } from '../rollout/types.ts';
+import { eventKey, flowKey, found, inWeek, namedInWeek, statementKey, weekKey } from './keys-read.ts';
 import {
   ACCOUNT_WEEK_FIGURES,
   CASH_FIGURES,
   DEAL_FIGURES,
   DEAL_ITEM_FIGURES,
   type FigureKey,
+  LIFT_KINDS,
   LISTING_FIGURES,
   OFFER_FIGURES,
   RETAILER_FIGURES,
@@ -19,8 +19,6 @@ import {
 
 const SHEET = 'why:';
 const VERDICTS: readonly VerdictName[] = ['ladder', 'deal', 'cash', 'promise'];
-const RUNS = ['plan', 'unfunded'] as const;
-export const WEEK_FIGURES = [...BALANCE_NAMES, 'low'] as const;
 
 export const THRESHOLD_NAMES = [
   'ladderFloorRate',
@@ -87,6 +85,8 @@ function partsOf(key: FigureKey): (string | number)[] {
       return [key.offerId, key.figure];
     case 'evidence':
       return [key.itemId];
+    case 'lift':
+      return [key.itemId, key.on];
     case 'claimDoors':
       return [key.accountId];
     case 'verdict':
@@ -174,6 +174,7 @@ const READERS: Record<FigureKey['of'], Reader> = {
     key: (offerId, name) => found(OFFER_FIGURES, name, (figure) => ({ of: 'offer', offerId, figure })),
   },
   evidence: { parts: 1, key: (itemId) => ({ of: 'evidence', itemId }) },
+  lift: { parts: 2, key: (itemId, name) => found(LIFT_KINDS, name, (on) => ({ of: 'lift', itemId, on })) },
   claimDoors: { parts: 1, key: (accountId) => ({ of: 'claimDoors', accountId }) },
   verdict: {
     parts: 1,
@@ -184,67 +185,3 @@ const READERS: Record<FigureKey['of'], Reader> = {
     key: (name) => found(THRESHOLD_NAMES, name, (threshold) => ({ of: 'threshold', threshold })),
   },
 };
-
-function namedInWeek<Name extends string>(
-  text: string,
-  names: readonly Name[],
-  name: string,
-  key: (name: Name, week: number) => FigureKey,
-): FigureKey | null {
-  const week = weekOf(text);
-  return week === null ? null : found(names, name, (each) => key(each, week));
-}
-
-function weekKey(runName: string, weekText: string, name: string): FigureKey | null {
-  const week = weekOf(weekText);
-  if (week === null) return null;
-  return found(RUNS, runName, (run) =>
-    found(WEEK_FIGURES, name, (figure) => ({ of: 'week', run, week, figure })),
-  );
-}
-
-function flowKey(runName: string, name: string, from: string, to: string): FigureKey | null {
-  const weeks = weeksOf(from, to);
-  if (weeks === null) return null;
-  return found(RUNS, runName, (run) =>
-    found(FLOW_NAMES, name, (flow) => ({ of: 'flow', run, flow, ...weeks })),
-  );
-}
-
-function statementKey(name: string, from: string, to: string): FigureKey | null {
-  const weeks = weeksOf(from, to);
-  if (weeks === null) return null;
-  return found(Object.keys(LINES) as LineName[], name, (line) => ({ of: 'statement', line, ...weeks }));
-}
-
-function eventKey(name: string, balance: string, from: string, to: string): FigureKey | null {
-  const weeks = weeksOf(from, to);
-  if (weeks === null) return null;
-  return found(Object.keys(EVENTS) as EventName[], name, (event) =>
-    found(BALANCE_NAMES, balance, (on) => ({ of: 'event', event, on, ...weeks })),
-  );
-}
-
-function inWeek(text: string, key: (week: number) => FigureKey): FigureKey | null {
-  const week = weekOf(text);
-  return week === null ? null : key(week);
-}
-
-function weeksOf(from: string, to: string): { fromWeek: number; toWeek: number } | null {
-  const fromWeek = weekOf(from);
-  const toWeek = weekOf(to);
-  return fromWeek === null || toWeek === null || fromWeek > toWeek ? null : { fromWeek, toWeek };
-}
-
-function weekOf(text: string): number | null {
-  return /^(?:0|[1-9]\d{0,2})$/.test(text) ? Number(text) : null;
-}
-
-function found<Name extends string>(
-  names: readonly Name[],
-  name: string,
-  key: (name: Name) => FigureKey | null,
-): FigureKey | null {
-  const known = names.find((each) => each === name);
-  return known === undefined ? null : key(known);
-}

@@ -95,6 +95,10 @@ export type AccountWeekFigure = (typeof ACCOUNT_WEEK_FIGURES)[number];
 export const OFFER_FIGURES = ['lowestCash', 'totalPaid', 'founderAmount', 'perUnit'] as const;
 export type OfferFigure = (typeof OFFER_FIGURES)[number];
 
+/** What a week of scans was on, beside plain ones. */
+export const LIFT_KINDS = ['display', 'price', 'both'] as const;
+export type LiftKind = (typeof LIFT_KINDS)[number];
+
 /** The plan with the funding it counts on, or the same without (the cash need is read off that one). */
 export type Run = 'plan' | 'unfunded';
 
@@ -129,6 +133,8 @@ export type FigureKey =
   | { of: 'offer'; offerId: string; figure: OfferFigure }
   /** The rate of sale that scans of an item speak for. */
   | { of: 'evidence'; itemId: string }
+  /** What weeks on a display, at a lower price, or both added to them. */
+  | { of: 'lift'; itemId: string; on: LiftKind }
   /** Doors of one account by the date of the claim. */
   | { of: 'claimDoors'; accountId: string }
   | { of: 'verdict'; verdict: VerdictName }

@@ -8,7 +8,7 @@ import type { Results } from '../results.ts';
 import { mostLanding } from '../rollout/buying.ts';
 import { wholePlan } from '../talks/run.ts';
 import { atEvidence, doorsIn, withCapacity, withDoors } from './at-evidence.ts';
-import { breakEven, meanRate, seenRange } from './mean-rates.ts';
+import { type BreakEvenOf, breakEven, breakEvens, meanRate, seenRange } from './mean-rates.ts';
 import type { PlacedClaim } from './place-claim.ts';
 
 export const HAVE_TO_BE = ['rateOfSale', 'doorsAWeek', 'capacity', 'cash'] as const;
@@ -26,7 +26,21 @@ export interface HaveToBe {
   isEnough: boolean;
   /** Of the rate of sale: whether it is the one that reaches the claim, or the one that pays the claim's doors back. */
   because: 'reaches' | 'paysBack' | null;
+  /** What it was worked out from; null where there was nothing to work out. */
+  from: MustFrom | null;
 }
+
+/** Weeks from 0; money in minor units. */
+export type MustFrom =
+  /** The rates of the evidence times so many, which the whole plan was run with; null: no number did it. */
+  | { by: 'rate'; times: number | null }
+  | { by: 'breakEven'; accounts: readonly BreakEvenOf[] }
+  /** Doors in the claim's week (null: no number did it) and those expected, less those open already, over the weeks. */
+  | { by: 'pace'; doors: number | null; expected: number; running: number; weeks: number; firstWeek: number }
+  /** The lids of `week` times so many. */
+  | { by: 'lid'; times: number | null; week: number }
+  /** The lowest cash up to `week` of the run with the claim's doors and no new funding. */
+  | { by: 'hole'; opening: number; lowest: number; lowestWeek: number; week: number };
 
 export interface HavingToBe {
   rows: readonly HaveToBe[];
@@ -119,7 +133,15 @@ function leastTimes(holds: (times: number) => boolean, fine: number): number | n
   return high;
 }
 
-const NOTHING = { needed: null, shown: null, low80: null, high80: null, isEnough: true, because: null };
+const NOTHING = {
+  needed: null,
+  shown: null,
+  low80: null,
+  high80: null,
+  isEnough: true,
+  because: null,
+  from: null,
+};
 
 /** Units or revenue: what every store would have to sell, with the doors expected. Doors: what pays them back. */
 function rateRow(work: Work, claimed: Results | null): HaveToBe {
@@ -139,6 +161,7 @@ function rateRow(work: Work, claimed: Results | null): HaveToBe {
     ...seenRange(plan),
     isEnough: needed !== null && needed <= mean * (1 + 1e-9),
     because: isSales ? 'reaches' : 'paysBack',
+    from: isSales ? { by: 'rate', times } : { by: 'breakEven', accounts: breakEvens(claimed) },
   };
 }
 
@@ -165,6 +188,7 @@ function doorsRow({ placed, plan, free, times }: Work): HaveToBe {
     high80: isSales ? null : pace(placed.at(0.9)),
     isEnough: needed !== null && pace(needed) <= shown * 1.005,
     because: null,
+    from: { by: 'pace', doors: needed, expected: placed.doors.expected, running, weeks, firstWeek: first },
   };
 }
 
@@ -183,7 +207,8 @@ function capacityRow(
   const target = SERVED * soldBy(claimed, week);
   const factor = leastTimes((k) => soldBy(runOf(withCapacity(lidded, k)), week) >= target, 1 / 64);
   const needed = factor === null ? null : Math.ceil(factor * shown);
-  return { ...NOTHING, what: 'capacity', needed, shown, isEnough: factor !== null && factor <= 1 };
+  const isEnough = factor !== null && factor <= 1;
+  return { ...NOTHING, what: 'capacity', needed, shown, isEnough, from: { by: 'lid', times: factor, week } };
 }
 
 function soldBy(run: Results | null, week: number): number {
@@ -202,11 +227,19 @@ function cashRow({ placed, free, times }: Work, results: Results, claimed: Resul
   if (times === null || claimed === null) return { ...NOTHING, what: 'cash', shown: there, isEnough: false };
   const bare = runOf(withDoors({ ...free, business: { ...business, funding: [] } }, times));
   if (bare === null) return { ...NOTHING, what: 'cash', shown: there, isEnough: false };
-  const lowest = bare.pass.low
-    .subarray(0, week + 1)
-    .reduce((least, low) => Math.min(least, low), Number.POSITIVE_INFINITY);
-  const needed = Math.max(0, bare.pass.openingCash - lowest);
-  return { ...NOTHING, what: 'cash', needed, shown: there, isEnough: there === null || needed <= there };
+  const low = bare.pass.low.subarray(0, week + 1);
+  const lowest = low.reduce((least, each) => Math.min(least, each), Number.POSITIVE_INFINITY);
+  const opening = bare.pass.openingCash;
+  const needed = Math.max(0, opening - lowest);
+  const from = { by: 'hole', opening, lowest, lowestWeek: low.indexOf(lowest), week } as const;
+  return {
+    ...NOTHING,
+    what: 'cash',
+    needed,
+    shown: there,
+    isEnough: there === null || needed <= there,
+    from,
+  };
 }
 
 function funded({ pass }: Results, week: number): number {

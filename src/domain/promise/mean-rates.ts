@@ -15,15 +15,30 @@ export function meanRate(plan: Plan): number | null {
   return meanOf(weighed);
 }
 
-/** The rate that pays back what is put down, over all accounts with doors; null where no rate does at one of them. */
-export function breakEven(claimed: Results | null): number | null {
-  if (claimed === null) return null;
-  const weighed = claimed.deals.flatMap(({ doors, items }) =>
-    items.map(({ breakEvenUnitsPerStoreWeek: rate }) => ({
-      rate: rate === null ? null : Number(rate),
+/** The rate that pays back what one listing was put down for, beside the account's doors. */
+export interface BreakEvenOf {
+  accountId: string;
+  itemId: string;
+  doors: number;
+  /** Units a store and week; null where no rate does it. */
+  rate: number | null;
+}
+
+/** Of every listing with doors. */
+export function breakEvens(claimed: Results | null): BreakEvenOf[] {
+  return (claimed?.deals ?? []).flatMap(({ accountId, doors, items }) =>
+    items.map(({ itemId, breakEvenUnitsPerStoreWeek: rate }) => ({
+      accountId,
+      itemId,
       doors,
+      rate: rate === null ? null : Number(rate),
     })),
   );
+}
+
+/** The rate that pays back what is put down, over all accounts with doors; null where no rate does at one of them. */
+export function breakEven(claimed: Results | null): number | null {
+  const weighed = breakEvens(claimed);
   if (weighed.some(({ rate, doors }) => rate === null && doors > 0)) return null;
   return meanOf(weighed.map(({ rate, doors }) => ({ rate: rate ?? 0, doors })));
 }

@@ -42,12 +42,7 @@ export function weeksScatter(stores: readonly SeenStore[]): number {
 /** Factors of weeks on display, at a lower price, and both, where stores have such weeks and plain ones beside them. */
 export function liftsOf(stores: readonly SeenStore[], scatter: number): Lift[] {
   return (['display', 'price', 'both'] as const).flatMap((on) => {
-    const pairs = stores.flatMap(({ weeks }) => {
-      const settled = weeks.filter(({ isOpening }) => !isOpening);
-      const flagged = settled.filter((week) => week.on === on);
-      const plain = settled.filter((week) => week.on === 'plain');
-      return flagged.length > 0 && plain.length > 0 ? [{ flagged, plain }] : [];
-    });
+    const pairs = liftPairs(stores, on);
     if (pairs.length === 0 || pairs.every(({ flagged, plain }) => noneIn(flagged) && noneIn(plain)))
       return [];
     const weighed = pairs.map(({ flagged, plain }) => ({
@@ -70,6 +65,23 @@ export function liftsOf(stores: readonly SeenStore[], scatter: number): Lift[] {
         }),
     );
     return [{ on, stores: pairs.length, weeks: sum(pairs, ({ flagged }) => flagged.length), ...effect }];
+  });
+}
+
+/** Weeks of such a kind beside plain ones of the same store; opening weeks are neither. */
+export interface LiftPair {
+  store: SeenStore;
+  flagged: SeenWeek[];
+  plain: SeenWeek[];
+}
+
+/** The stores that have both. */
+export function liftPairs(stores: readonly SeenStore[], on: Lift['on']): LiftPair[] {
+  return stores.flatMap((store) => {
+    const settled = store.weeks.filter(({ isOpening }) => !isOpening);
+    const flagged = settled.filter((week) => week.on === on);
+    const plain = settled.filter((week) => week.on === 'plain');
+    return flagged.length > 0 && plain.length > 0 ? [{ store, flagged, plain }] : [];
   });
 }
 

@@ -2,11 +2,15 @@
 // and date. Worked example: "Corner · Buyer said yes · 180 · 60 % · 2, at most 8" weeks late.
 import type { VNode } from 'preact';
 import { useMemo } from 'preact/hooks';
-import type { Account, Plan, Standing } from '../../domain/plan/index.ts';
+import { dec } from '../../domain/money/decimal.ts';
+import { tenths } from '../../domain/money/format.ts';
+import type { Account, Standing } from '../../domain/plan/index.ts';
+import { placeClaim } from '../../domain/promise/place-claim.ts';
 import { chanceOf } from '../../domain/promise/rungs.ts';
 import { Table, type TableColumn, type TableRow } from '../../widgets/index.ts';
 import { plannedDoors, rungText } from '../promise/words.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
+import type { Shown } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 
 const COLUMNS: readonly TableColumn[] = [
@@ -16,6 +20,10 @@ const COLUMNS: readonly TableColumn[] = [
   { key: 'chance', label: 'Chance', kind: 'number' },
   { key: 'slip', label: 'Weeks late', kind: 'number' },
 ];
+
+/** Beside them where there is a claim, by whose date doors are to be expected. */
+const EXPECTED: TableColumn = { key: 'expected', label: 'Expected by the claim’s date', kind: 'number' };
+const WITH_EXPECTED = [...COLUMNS, EXPECTED];
 
 /** "180", with what is open beside it where there is any. */
 function doorCount(account: Account, say: ScreenSay): string {
@@ -29,8 +37,12 @@ function lateText(standing: Standing | null): string {
   return `${standing.slipLikelyWeeks}, at most ${standing.slipMostWeeks}`;
 }
 
-export function AccountsTable({ plan }: { plan: Plan }): VNode {
+export function AccountsTable({ plan, results }: Pick<Shown, 'plan' | 'results'>): VNode {
   const say = useSay();
+  const expected = useMemo(() => {
+    const { placed } = placeClaim(plan, results.pass);
+    return placed && new Map(placed.doors.accounts.map((doors) => [doors.accountId, doors.expected]));
+  }, [plan, results]);
   const rows = useMemo(
     () =>
       plan.accounts.map((account): TableRow => {
@@ -43,10 +55,11 @@ export function AccountsTable({ plan }: { plan: Plan }): VNode {
             doorCount(account, say),
             standing === null ? 'certain' : say.percent(chanceOf(account)),
             lateText(standing),
+            ...(expected === null ? [] : [tenths(say.look, dec(expected.get(id) ?? 0))]),
           ],
         };
       }),
-    [plan, say],
+    [plan, say, expected],
   );
   if (plan.accounts.length === 0) return <p>The plan has no chain yet.</p>;
   const papers = plan.accounts.flatMap(({ name, standing }) =>
@@ -57,7 +70,7 @@ export function AccountsTable({ plan }: { plan: Plan }): VNode {
       <Table
         caption="Accounts by how far they are agreed"
         captionHidden
-        columns={COLUMNS}
+        columns={expected === null ? COLUMNS : WITH_EXPECTED}
         rows={rows}
         compact
       />

@@ -65,7 +65,7 @@ function Investor({ shown }: { shown: Shown }): VNode {
         <EvidenceWarnings plan={plan} />
       </Part>
       <Part title="How far each account is agreed">
-        <AccountsTable plan={plan} />
+        <AccountsTable plan={plan} results={shown.results} />
       </Part>
       <RangePaper shown={shown} />
       <LeaningPart followed={followed} />

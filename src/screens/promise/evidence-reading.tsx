@@ -8,7 +8,7 @@ import { evidenceOfAccount, type ItemEvidence, rangeOfNewStores } from '../../do
 import { type Halving, halvingOf } from '../../domain/promise/halving.ts';
 import type { Range } from '../../domain/promise/rate-of-sale.ts';
 import { Figure, Table, type TableColumn } from '../../widgets/index.ts';
-import { Fold } from '../ladder/parts.tsx';
+import { Figures, Fold } from '../ladder/parts.tsx';
 import { usePlan } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { useWhy } from '../shared/view.tsx';
@@ -53,6 +53,7 @@ export function EvidenceReading({ item, evidence }: { item: Item; evidence: Item
 /** Worked out when it is opened: it takes longer than a keystroke may. */
 function More({ item, evidence }: { item: Item; evidence: ItemEvidence }): VNode {
   const plan = usePlan();
+  const why = useWhy();
   const say = useSay();
   const rangesOf = (): { label: string; range: Range }[] => {
     const doors = plan.accounts
@@ -77,7 +78,6 @@ function More({ item, evidence }: { item: Item; evidence: ItemEvidence }): VNode
   const halving = useAfterPaint<Halving>(evidence, () => halvingOf(evidence));
   const lines = [
     ...(halving === null ? [] : [halvingWords(halving, say)]),
-    ...evidence.lifts.map((lift) => liftWords(lift, say)),
     ...(evidence.trend === null ? [] : [trendWords(evidence.trend, say)]),
   ];
   return (
@@ -98,6 +98,17 @@ function More({ item, evidence }: { item: Item; evidence: ItemEvidence }): VNode
       {lines.map((line) => (
         <p key={line}>{line}</p>
       ))}
+      {evidence.lifts.length > 0 && (
+        <Figures>
+          {evidence.lifts.map((lift) => (
+            <Figure
+              key={lift.on}
+              {...liftWords(lift, say)}
+              whereFrom={why({ of: 'lift', itemId: item.id, on: lift.on })}
+            />
+          ))}
+        </Figures>
+      )}
       <p class="ff-least ff-quiet">
         Stores differ and weeks are counts: weighed on a grid, with next to nothing held before
         {evidence.prior.mean === null ? '' : ` but ${rateText(evidence.prior.mean, say)}, as entered below`}.

@@ -1,6 +1,7 @@
 // What evidence says, in sentences.
-// Worked example: a display's factor of 1.57 is "On display 57 % more, 17 to 107 % in 8 of 10 (6 weeks of 3 stores)."
+// Worked example: a display's factor of 1.57 is "On display: 57 % more", 17 % more to 107 % more in 8 of 10 (6 weeks of 3 stores).
 import type { Item, Plan } from '../../domain/plan/index.ts';
+import { changeWords } from '../../domain/promise/change-words.ts';
 import type { ItemEvidence } from '../../domain/promise/evidence.ts';
 import type { Halving } from '../../domain/promise/halving.ts';
 import { type Effect, type Lift, TREND_WEEKS } from '../../domain/promise/within-stores.ts';
@@ -67,21 +68,24 @@ const ON_WORDS: Readonly<Record<Lift['on'], string>> = {
   both: 'On display and at a lower price',
 };
 
-export function liftWords({ on, stores, weeks, ...effect }: Lift, say: Say): string {
+export interface LiftWords {
+  label: string;
+  value: string;
+  note: string;
+}
+
+/** "On display", "57 % more", "17 % more to 107 % more in 8 of 10 (6 weeks of 3 stores)". */
+export function liftWords({ on, stores, weeks, factor, low80, high80 }: Lift, say: Say): LiftWords {
   const count = `${say.count(weeks)} ${weeks === 1 ? 'week' : 'weeks'} of ${say.count(stores)} ${stores === 1 ? 'store' : 'stores'}`;
-  return `${ON_WORDS[on]} ${changeWords(effect)} (${count}).`;
+  const change = (of: number) => changeWords(of, say.percent);
+  return {
+    label: ON_WORDS[on],
+    value: change(factor),
+    note: `${change(low80)} to ${change(high80)} in 8 of 10 (${count})`,
+  };
 }
 
-export function trendWords(trend: Effect, say: Say): string {
-  return `In ${say.count(TREND_WEEKS)} weeks ${changeWords(trend)}.`;
-}
-
-/** "57 % more, 17 % more to 107 % more in 8 of 10" */
-function changeWords({ factor, low80, high80 }: Pick<Effect, 'factor' | 'low80' | 'high80'>): string {
-  return `${change(factor)}, ${change(low80)} to ${change(high80)} in 8 of 10`;
-}
-
-function change(factor: number): string {
-  const points = Math.round(100 * (factor - 1));
-  return points === 0 ? 'no change' : `${Math.abs(points)} % ${points > 0 ? 'more' : 'less'}`;
+export function trendWords({ factor, low80, high80 }: Effect, say: Say): string {
+  const change = (of: number) => changeWords(of, say.percent);
+  return `In ${say.count(TREND_WEEKS)} weeks ${change(factor)}, ${change(low80)} to ${change(high80)} in 8 of 10.`;
 }

@@ -2,10 +2,15 @@
 // what the evidence shows; what binds first is marked.
 // Worked example: "Rate of sale: 9.4 a store a week, seen 6.2 (5.1 to 7.6)" and "Doors a week: 61, planned 24".
 import type { VNode } from 'preact';
+import { sheetOfKey } from '../../domain/explain/keys.ts';
+import { Sheet, WhereFrom } from '../../widgets/index.ts';
 import { Part } from '../ladder/parts.tsx';
+import { useSession, useShown } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
+import { Working } from '../shared/working.tsx';
 import type { FollowedClaim } from './claim-work.ts';
 import { mustRows } from './must-words.ts';
+import { mustWorked } from './must-working.ts';
 
 export interface MustRow {
   id: string;
@@ -19,7 +24,13 @@ export interface MustRow {
   isEnough: boolean;
 }
 
-export function MustBeTrue({ rows }: { rows: readonly MustRow[] }): VNode {
+export interface MustBeTrueProps {
+  rows: readonly MustRow[];
+  /** Opens how a row was worked out; null where nothing was. */
+  why: (id: string) => (() => void) | null;
+}
+
+export function MustBeTrue({ rows, why }: MustBeTrueProps): VNode {
   return (
     <ul class="ff-must" aria-label="What would have to be true">
       {rows.map(({ id, label, needed, seen, bindsFirst, isEnough }) => (
@@ -29,7 +40,9 @@ export function MustBeTrue({ rows }: { rows: readonly MustRow[] }): VNode {
             {bindsFirst && <span class="ff-must-binds ff-label">binds first</span>}
             {!bindsFirst && <span class="ff-quiet ff-label">{isEnough ? 'enough' : 'not enough'}</span>}
           </span>
-          <span class="ff-must-needed ff-number">{needed}</span>
+          <span class="ff-must-needed ff-number">
+            <Needed text={needed} open={why(id)} />
+          </span>
           <span class="ff-must-seen ff-least ff-quiet">{seen}</span>
         </li>
       ))}
@@ -37,10 +50,41 @@ export function MustBeTrue({ rows }: { rows: readonly MustRow[] }): VNode {
   );
 }
 
+function Needed({ text, open }: { text: string; open: (() => void) | null }): VNode {
+  return open === null ? <span>{text}</span> : <WhereFrom open={open}>{text}</WhereFrom>;
+}
+
+/** How a row was worked out, over the view; null at any other address. */
+function MustSheet({ followed }: { followed: FollowedClaim }): VNode | null {
+  const session = useSession();
+  const shown = useShown();
+  const say = useSay();
+  const { plan, work } = followed;
+  const sheet = session.route.value.sheet ?? '';
+  const row = work?.having?.rows.find(({ what }) => sheet === `${SHEET}${what}`);
+  if (shown === null || row === undefined) return null;
+  const answer = mustWorked({ plan, results: shown.results, say }, row);
+  if (answer === null) return null;
+  return (
+    <Sheet title="Where from?" onClose={() => session.closeSheet()}>
+      <div class="ff-stack ff-why">
+        <Working answer={answer} onOpen={(key) => session.openSheet(sheetOfKey(key))} />
+      </div>
+    </Sheet>
+  );
+}
+
+const SHEET = 'must:';
+
 /** The part with its heading; nothing where there is no claim to ask it of. */
 export function MustPart({ followed }: { followed: FollowedClaim }): VNode | null {
   const say = useSay();
+  const session = useSession();
   const { work, plan, older, trouble } = followed;
+  const why = (id: string) =>
+    work?.having?.rows.some(({ what, from }) => what === id && from !== null)
+      ? () => session.openSheet(`${SHEET}${id}`)
+      : null;
   if (plan.promise.claim === null) return null;
   if (work !== null && work.having === null) return null;
   return (
@@ -49,13 +93,14 @@ export function MustPart({ followed }: { followed: FollowedClaim }): VNode | nul
       {work === null && trouble === '' && <p class="ff-quiet">Running the plan as the claim has it …</p>}
       {work?.having && (
         <div class={older ? 'ff-stack ff-is-older' : 'ff-stack'}>
-          <MustBeTrue rows={mustRows(plan, work.having, say)} />
+          <MustBeTrue rows={mustRows(plan, work.having, say)} why={why} />
           <p class="ff-least ff-quiet">
             Each alone, with all else as the evidence has it: rates as seen, doors as may be expected.
             {older && ' Of before the last change; being run again …'}
           </p>
         </div>
       )}
+      <MustSheet followed={followed} />
     </Part>
   );
 }

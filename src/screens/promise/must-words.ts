@@ -21,7 +21,7 @@ export function mustRows(plan: Plan, { rows, binding }: HavingToBe, say: ScreenS
     }));
 }
 
-function labelOf({ what, because }: HaveToBe): string {
+export function labelOf({ what, because }: HaveToBe): string {
   if (what === 'rateOfSale' && because === 'paysBack') return 'Rate of sale that pays those doors back';
   return LABELS[what];
 }
@@ -33,12 +33,12 @@ const LABELS: Record<HasToBe, string> = {
   cash: 'Cash to open with, or to get by then',
 };
 
-function neededOf(row: HaveToBe, say: ScreenSay): string {
+export function neededOf(row: HaveToBe, say: ScreenSay): string {
   if (row.needed !== null) return figureOf(row.what, row.needed, say);
   return row.isEnough ? 'no lid' : 'nothing tried is enough';
 }
 
-function figureOf(what: HasToBe, value: number, say: ScreenSay): string {
+export function figureOf(what: HasToBe, value: number, say: ScreenSay): string {
   if (what === 'cash') return say.money(Math.round(value));
   if (what === 'capacity') return say.count(Math.ceil(value));
   return rateText(value, say);

@@ -8,9 +8,18 @@ import { Figure, Table, type TableColumn } from '../../widgets/index.ts';
 import { Figures, Fold } from '../ladder/parts.tsx';
 import { cashFanWords, exactWords } from '../shared/drawn-range.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
+import { useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { FanPicture } from './fan.tsx';
-import { cashOutFigure, cashOutText, causeText, correlationText, needRows } from './range-words.ts';
+import { RANGE_SHEET, RangeSheet } from './range-sheet.tsx';
+import {
+  cashOutFigure,
+  cashOutText,
+  causeText,
+  correlationText,
+  needRows,
+  type RangeFigure,
+} from './range-words.ts';
 
 export type ShownRange = Range & { exactCheck: ExactCheck | null };
 
@@ -24,6 +33,8 @@ export interface RangeResultProps {
 
 export function RangeResult({ plan, results, range, older, heightRem }: RangeResultProps): VNode {
   const say = useSay();
+  const session = useSession();
+  const why = (figure: RangeFigure) => () => session.openSheet(`${RANGE_SHEET}${figure}`);
   return (
     <div class={older ? 'ff-stack ff-is-older' : 'ff-stack'}>
       <FanPicture
@@ -41,11 +52,20 @@ export function RangeResult({ plan, results, range, older, heightRem }: RangeRes
           value={cashOutFigure(range, say)}
           note={cashOutText(range, say)}
           older={older}
+          whereFrom={why('cashOut')}
         />
         {needRows(range, say).map(({ id, label, text, error }) => (
-          <Figure key={id} label={label} value={text} note={`${error} with other draws`} older={older} />
+          <Figure
+            key={id}
+            label={label}
+            value={text}
+            note={`${error} with other draws`}
+            older={older}
+            whereFrom={why(id)}
+          />
         ))}
       </Figures>
+      <RangeSheet plan={plan} results={results} range={range} />
       <Drivers plan={plan} range={range} />
       <Others results={results} range={range} />
       <HowExact range={range} />

@@ -33,8 +33,11 @@ export function correlationText({ correlation, limits }: Driver, say: ScreenSay)
   return `${sign}${two(correlation)} (${two(limits.low)} to ${two(limits.high)})`;
 }
 
+/** What a sheet says where it comes from. */
+export type RangeFigure = 'cashOut' | 'p50' | 'p80' | 'p95';
+
 export interface NeedRow {
-  id: string;
+  id: Exclude<RangeFigure, 'cashOut'>;
   label: string;
   text: string;
   /** How far chance alone may have moved it. */

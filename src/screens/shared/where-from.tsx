@@ -6,13 +6,12 @@ import type { VNode } from 'preact';
 import { useState } from 'preact/hooks';
 import { explain } from '../../domain/explain/index.ts';
 import { keyOfSheet, sheetOfKey } from '../../domain/explain/keys.ts';
-import type { Explanation, ExplanationLine, FigureKey } from '../../domain/explain/types.ts';
-import { Button, Caution, OwnerMark, Sheet } from '../../widgets/index.ts';
-import { BASIS_WORDS } from './basis-tag.tsx';
-import { sheetOfPath } from './input-places.ts';
+import type { FigureKey } from '../../domain/explain/types.ts';
+import { Button, Sheet } from '../../widgets/index.ts';
 import type { ScreenSay } from './screen-say.ts';
 import { type Shown, useSession, useShown } from './session-context.ts';
 import { sayOf, useSay } from './use-say.ts';
+import { Working } from './working.tsx';
 
 /** The sheet for `why:` addresses; null for any other. */
 export function WhereFromSheet(): VNode | null {
@@ -65,14 +64,7 @@ function Answer({ figureKey, onOpen }: AnswerProps): VNode {
     return <p>This address names a figure that is not in this plan any more.</p>;
   return (
     <div class="ff-stack ff-why">
-      <Head answer={answer} value={finestText(shown, figureKey, say)} />
-      {answer.lines.length > 0 && (
-        <ul class="ff-why-lines">
-          {answer.lines.map((line, index) => (
-            <Line key={`${index} ${line.label}`} line={line} onOpen={onOpen} />
-          ))}
-        </ul>
-      )}
+      <Working answer={{ ...answer, value: finestText(shown, figureKey, say) }} onOpen={onOpen} />
       <DocumentsOf figureKey={figureKey} onOpen={onOpen} />
     </div>
   );
@@ -102,71 +94,4 @@ function weekOfKey(key: FigureKey): number | null {
 function finestText({ plan, results }: Shown, key: FigureKey, say: ScreenSay): string {
   const finer = { ...say, price: say.priceExact, money: say.moneyExact };
   return explain({ plan, results, key, say: finer })?.value ?? '';
-}
-
-function Head({ answer, value }: { answer: Explanation; value: string }): VNode {
-  return (
-    <div class="ff-stack">
-      <div>
-        <h3 class="ff-label ff-quiet">{answer.title}</h3>
-        <p class="ff-why-value ff-number">{value}</p>
-      </div>
-      <p>{answer.meaning}</p>
-      {answer.formula !== '' && <p class="ff-why-formula ff-number">{answer.formula}</p>}
-      {answer.caution !== null && <Caution>{answer.caution}</Caution>}
-    </div>
-  );
-}
-
-/** One line: label and value, its reason below, and what it leads on to. */
-function Line({ line, onOpen }: { line: ExplanationLine; onOpen: (key: FigureKey) => void }): VNode {
-  const session = useSession();
-  const { explains, path } = line;
-  const field = path === null ? null : sheetOfPath(path);
-  return (
-    <li class="ff-why-line">
-      <span class="ff-why-label">
-        {line.owner !== null && <OwnerMark owner={line.owner} label="" />}
-        {line.label}
-      </span>
-      <span class="ff-why-amount ff-number">
-        {explains === null ? (
-          line.value
-        ) : (
-          <Button
-            kind="quiet"
-            onPress={() => onOpen(explains)}
-            label={`${line.label}: ${line.value}. Where from?`}
-          >
-            {line.value}
-          </Button>
-        )}
-      </span>
-      <span class="ff-why-reason ff-least ff-quiet">
-        {sentenceOf(line)}
-        {path !== null && <Origin line={line} />}
-        {field !== null && (
-          <Button kind="quiet" onPress={() => session.openSheet(field)} label={`Change ${line.label}`}>
-            Change
-          </Button>
-        )}
-      </span>
-    </li>
-  );
-}
-
-/** What is said of where it was typed comes after it, so it ends as a sentence does. */
-function sentenceOf({ reason, path }: ExplanationLine): string {
-  return path === null || reason === '' || /[.!?]$/.test(reason) ? reason : `${reason}.`;
-}
-
-function Origin({ line: { basis } }: { line: ExplanationLine }): VNode {
-  if (basis === null) return <span class="ff-why-basis"> Typed.</span>;
-  const source = /[.!?]$/.test(basis.source) ? basis.source : `${basis.source}.`;
-  return (
-    <span class="ff-why-basis">
-      {' '}
-      Default ({BASIS_WORDS[basis.kind]}): {source}
-    </span>
-  );
 }
