@@ -11,7 +11,9 @@ import { claimWork } from '../../src/domain/promise/claim-work.ts';
 import type { HasToBe, HaveToBe } from '../../src/domain/promise/have-to-be-true.ts';
 import { rangeOf } from '../../src/domain/promise/range/index.ts';
 import type { Results } from '../../src/domain/results.ts';
+import { mustRows } from '../../src/screens/promise/must-words.ts';
 import { mustWorked } from '../../src/screens/promise/must-working.ts';
+import { placedOf } from '../../src/screens/promise/placed.ts';
 import { rangeWorked } from '../../src/screens/promise/range-sheet.tsx';
 import { needRows } from '../../src/screens/promise/range-words.ts';
 import { screenSay } from '../../src/screens/shared/screen-say.ts';
@@ -74,6 +76,31 @@ describe('what would have to be true', () => {
     const units = fromOf(rowsOf({ ...plan, promise: { ...plan.promise, claim } }).get('rateOfSale'));
     if (units.from.by !== 'rate') throw new Error(units.from.by);
     expect(units.row.needed).toBeCloseTo((units.from.times ?? 0) * (units.row.shown ?? 0), 9);
+  });
+
+  test('where no number of doors does it, doors bind, and what hangs on them is not said to be tried', () => {
+    const claim = { of: 'doors', amount: '99999999', byDate: '2026-06-29', who: '' } as const;
+    const far = { ...plan, promise: { ...plan.promise, claim } };
+    const { having } = claimWork(far, resultsOf(far));
+    if (!having) throw new Error('nothing worked out');
+    expect(having.binding).toBe('doorsAWeek');
+    const said = mustRows(far, having, say).map(({ id, needed, state }) => [id, needed, state]);
+    expect(said).toEqual([
+      ['rateOfSale', 'not tried', ''],
+      ['doorsAWeek', 'nothing tried is enough', 'not enough'],
+      ['capacity', 'not tried', ''],
+      ['cash', 'not tried', ''],
+    ]);
+  });
+
+  test.each([
+    ['99999999', 'No future that the evidence supports reaches the claim.'],
+    ['0', 'Every future that the evidence supports reaches the claim.'],
+    ['170', 'The claim lies above 55\u00a0% of futures.'],
+  ])('a claim of %s doors, placed in words', (amount, sentence) => {
+    const claim = { of: 'doors', amount, byDate: '2026-06-29', who: '' } as const;
+    const placed = placedOf({ ...plan, promise: { ...plan.promise, claim } }, results, say);
+    expect(placed.why === null && placed.sentences[0]).toBe(sentence);
   });
 
   test('every line that leads on leads to a figure of the plan', () => {

@@ -8,7 +8,8 @@ import type { Results } from '../results.ts';
 import { mostLanding } from '../rollout/buying.ts';
 import { wholePlan } from '../talks/run.ts';
 import { atEvidence, doorsIn, withCapacity, withDoors } from './at-evidence.ts';
-import { type BreakEvenOf, breakEven, breakEvens, meanRate, seenRange } from './mean-rates.ts';
+import { breakEven, breakEvens, meanRate, seenRange } from './mean-rates.ts';
+import type { MustFrom } from './must-from.ts';
 import type { PlacedClaim } from './place-claim.ts';
 
 export const HAVE_TO_BE = ['rateOfSale', 'doorsAWeek', 'capacity', 'cash'] as const;
@@ -29,18 +30,6 @@ export interface HaveToBe {
   /** What it was worked out from; null where there was nothing to work out. */
   from: MustFrom | null;
 }
-
-/** Weeks from 0; money in minor units. */
-export type MustFrom =
-  /** The rates of the evidence times so many, which the whole plan was run with; null: no number did it. */
-  | { by: 'rate'; times: number | null }
-  | { by: 'breakEven'; accounts: readonly BreakEvenOf[] }
-  /** Doors in the claim's week (null: no number did it) and those expected, less those open already, over the weeks. */
-  | { by: 'pace'; doors: number | null; expected: number; running: number; weeks: number; firstWeek: number }
-  /** The lids of `week` times so many. */
-  | { by: 'lid'; times: number | null; week: number }
-  /** The lowest cash up to `week` of the run with the claim's doors and no new funding. */
-  | { by: 'hole'; opening: number; lowest: number; lowestWeek: number; week: number };
 
 export interface HavingToBe {
   rows: readonly HaveToBe[];
@@ -86,7 +75,9 @@ function bindingOf(rows: readonly HaveToBe[]): HasToBe | null {
   const short = rows.filter(({ isEnough }) => !isEnough);
   const carries = ({ needed, shown }: HaveToBe) =>
     needed === null ? Number.NEGATIVE_INFINITY : needed <= 0 ? 1 : (shown ?? 0) / needed;
-  short.sort((one, other) => carries(one) - carries(other));
+  // Where no number of doors does it, nothing that hangs on them was tried: then it is the doors.
+  const isDoors = ({ what }: HaveToBe) => Number(what === 'doorsAWeek');
+  short.sort((one, other) => carries(one) - carries(other) || isDoors(other) - isDoors(one));
   return short[0]?.what ?? null;
 }
 
@@ -161,7 +152,7 @@ function rateRow(work: Work, claimed: Results | null): HaveToBe {
     ...seenRange(plan),
     isEnough: needed !== null && needed <= mean * (1 + 1e-9),
     because: isSales ? 'reaches' : 'paysBack',
-    from: isSales ? { by: 'rate', times } : { by: 'breakEven', accounts: breakEvens(claimed) },
+    from: isSales ? { by: 'rate', times } : claimed && { by: 'breakEven', accounts: breakEvens(claimed) },
   };
 }
 

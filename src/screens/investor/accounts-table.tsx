@@ -22,7 +22,7 @@ const COLUMNS: readonly TableColumn[] = [
 ];
 
 /** Beside them where there is a claim, by whose date doors are to be expected. */
-const EXPECTED: TableColumn = { key: 'expected', label: 'Expected by the claim’s date', kind: 'number' };
+const EXPECTED: TableColumn = { key: 'expected', label: 'Doors expected', kind: 'number' };
 const WITH_EXPECTED = [...COLUMNS, EXPECTED];
 
 /** "180", with what is open beside it where there is any. */

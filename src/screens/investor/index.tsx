@@ -15,14 +15,14 @@ import { DrawnRange, useRange } from '../promise/range.tsx';
 import { EvidenceWarnings } from '../promise/warnings.tsx';
 import { type Shown, useShown } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
-import { View } from '../shared/view.tsx';
+import { VerdictHead, View } from '../shared/view.tsx';
 import { AccountsTable } from './accounts-table.tsx';
 import './investor.css';
 
 export function InvestorScreen(): VNode {
   const shown = useShown();
   return (
-    <View title="For an investor" verdict="promise">
+    <View title="For an investor" verdict={null}>
       {shown !== null && (
         <Whole older={shown.older}>
           <Investor shown={shown} />
@@ -44,6 +44,7 @@ function Investor({ shown }: { shown: Shown }): VNode {
           A plan of {plan.horizonWeeks} weeks from {say.date(plan.startDate)}, in {plan.currency}.
         </p>
       </div>
+      <VerdictHead verdict="promise" />
       <Caution>
         Computed, not advice. It is worked out from what was typed into this plan, and from nothing else; a
         licensed professional should confirm terms.

@@ -20,8 +20,8 @@ export interface MustRow {
   /** What evidence or plan show of it. */
   seen: string;
   bindsFirst: boolean;
-  /** Whether what is seen is enough. */
-  isEnough: boolean;
+  /** Whether what is seen is enough, in words; '' where that isn't known. */
+  state: string;
 }
 
 export interface MustBeTrueProps {
@@ -33,12 +33,12 @@ export interface MustBeTrueProps {
 export function MustBeTrue({ rows, why }: MustBeTrueProps): VNode {
   return (
     <ul class="ff-must" aria-label="What would have to be true">
-      {rows.map(({ id, label, needed, seen, bindsFirst, isEnough }) => (
+      {rows.map(({ id, label, needed, seen, bindsFirst, state }) => (
         <li key={id} class={bindsFirst ? 'ff-must-first' : undefined}>
           <span class="ff-must-label">
             {label}
             {bindsFirst && <span class="ff-must-binds ff-label">binds first</span>}
-            {!bindsFirst && <span class="ff-quiet ff-label">{isEnough ? 'enough' : 'not enough'}</span>}
+            {!bindsFirst && state !== '' && <span class="ff-quiet ff-label">{state}</span>}
           </span>
           <span class="ff-must-needed ff-number">
             <Needed text={needed} open={why(id)} />

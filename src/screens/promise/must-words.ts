@@ -17,7 +17,7 @@ export function mustRows(plan: Plan, { rows, binding }: HavingToBe, say: ScreenS
       needed: neededOf(row, say),
       seen: seenOf(plan, row, say),
       bindsFirst: row.what === binding,
-      isEnough: row.isEnough,
+      state: row.isEnough ? 'enough' : wasTried(row) ? 'not enough' : '',
     }));
 }
 
@@ -35,7 +35,13 @@ const LABELS: Record<HasToBe, string> = {
 
 export function neededOf(row: HaveToBe, say: ScreenSay): string {
   if (row.needed !== null) return figureOf(row.what, row.needed, say);
-  return row.isEnough ? 'no lid' : 'nothing tried is enough';
+  if (row.isEnough) return 'no lid';
+  return wasTried(row) ? 'nothing tried is enough' : 'not tried';
+}
+
+/** What hangs on doors that can't be reached isn't tried. */
+function wasTried({ needed, from }: HaveToBe): boolean {
+  return needed !== null || from !== null;
 }
 
 export function figureOf(what: HasToBe, value: number, say: ScreenSay): string {

@@ -4,7 +4,8 @@
 import { line, typed } from '../../domain/explain/write.ts';
 import type { Plan } from '../../domain/plan/index.ts';
 import { evidenceOf } from '../../domain/promise/evidence.ts';
-import type { HaveToBe, MustFrom } from '../../domain/promise/have-to-be-true.ts';
+import type { HaveToBe } from '../../domain/promise/have-to-be-true.ts';
+import type { MustFrom } from '../../domain/promise/must-from.ts';
 import { placeClaim } from '../../domain/promise/place-claim.ts';
 import type { Results } from '../../domain/results.ts';
 import { amountWords } from '../../domain/verdicts/promise.ts';

@@ -43,6 +43,9 @@ function rulerOf(plan: Plan, { claim, at, planned, expected, chance }: PlacedCla
   };
 }
 
+/** Less than this is a matter of rounding. */
+const SURELY = 1e-9;
+
 function sentencesOf(plan: Plan, placed: PlacedClaim, say: ScreenSay): string[] {
   const { claim, percentile, planned } = placed;
   const { promiseFailsBelowRate: fails, promiseTightBelowRate: tight } = plan.thresholds;
@@ -50,7 +53,13 @@ function sentencesOf(plan: Plan, placed: PlacedClaim, say: ScreenSay): string[] 
   const above = chanceWords(percentile, say.percent, lines).replace('over', 'more than');
   const amount = Number(claim.amount);
   const text = (value: number) => amountWords(plan, claim.of, value, say);
-  const sentences = [`The claim lies above ${above} of futures.`];
+  const sentences = [
+    percentile > 1 - SURELY
+      ? 'No future that the evidence supports reaches the claim.'
+      : percentile < SURELY
+        ? 'Every future that the evidence supports reaches the claim.'
+        : `The claim lies above ${above} of futures.`,
+  ];
   if (planned < amount)
     sentences.push(`Even with everything on time the plan itself comes to ${text(planned)} by then.`);
   return sentences;

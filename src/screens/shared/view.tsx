@@ -41,7 +41,14 @@ export function useWhy(): (key: FigureKey) => () => void {
   return (key) => () => session.openSheet(sheetOfKey(key));
 }
 
-function VerdictHead({ verdict, leftOut }: { verdict: VerdictName; leftOut: string }): VNode | null {
+/** The verdict in a sentence, what it leans on, and how it is judged. */
+export function VerdictHead({
+  verdict,
+  leftOut = '',
+}: {
+  verdict: VerdictName;
+  leftOut?: string;
+}): VNode | null {
   const session = useSession();
   const shown = useShown();
   const why = useWhy();
