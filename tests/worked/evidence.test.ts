@@ -56,6 +56,12 @@ describe('which weeks count', () => {
     expect(evidence?.counted).toMatchObject({ basis: 'plain', leftOut: { openings: 4, deals: 1, gaps: 1 } });
   });
 
+  test('a store just begun, with no week seen, leaves no gap', () => {
+    const evidence = evidenceFor(withScans([aScan('Hill', [6, null, 5]), aScan('New', [null])]), 'tea');
+    expect(evidence?.counted.leftOut.gaps).toBe(1);
+    expect(evidence?.stores).toEqual([{ units: 11, weeks: 2 }]);
+  });
+
   test('the same store of the same chain in two scans is one store; of another chain another', () => {
     const plan = withScans([
       aScan('Hill Street', [5, 6]),

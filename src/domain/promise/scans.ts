@@ -64,7 +64,8 @@ export function countScans(
     leftOut: {
       openings: total((week) => isLeftOut(week) && week.isOpening),
       deals: total((week) => isLeftOut(week) && !week.isOpening),
-      gaps: seen.reduce((sum, { gaps }) => sum + gaps, 0),
+      // Of a store that was just begun nothing was seen yet: those are no gaps.
+      gaps: seen.reduce((sum, { weeks, gaps }) => sum + (weeks.length === 0 ? 0 : gaps), 0),
     },
   };
 }

@@ -61,10 +61,10 @@ export function rangeSentences({ range, exactCheck, older }: RangeView, say: Scr
   }
   const { need, chanceCashOut } = range;
   const needed = (amount: number) =>
-    amount === 0 ? 'no more than there is' : `${say.money(amount)} or less`;
+    amount === 0 ? 'no more than there is' : `at most ${say.money(amount)} more`;
   const sentences = [
     `Cash falls below zero in ${chanceWords(chanceCashOut, say.percent)} of ${say.count(range.draws)} draws.`,
-    `Half of them need ${needed(need.p50)}, 8 in 10 ${needed(need.p80)}, 19 in 20 ${needed(need.p95)}.`,
+    `Half of them need ${needed(need.p50)}; 8 in 10 need ${needed(need.p80)}; 19 in 20 need ${needed(need.p95)}.`,
   ];
   if (exactCheck === null) return sentences;
   return [...sentences, `A quicker pass than the plan’s own. ${exactWords(range, exactCheck, say)}`];

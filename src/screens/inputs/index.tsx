@@ -21,7 +21,7 @@ export function InputsScreen(): VNode {
       )}
       <p>
         <LinkButton href={hashOf({ view: 'bulk', planId: plan.id, table: null, sheet: null })}>
-          Paste a table: doors, prices, seasonality
+          Paste a table: doors, prices, seasonality, scans
         </LinkButton>
       </p>
       {plan.basis.length > 0 && (

@@ -2,7 +2,7 @@
 // that opens its fields, and the line that offers to undo a removal.
 // Worked example: <Fold label="Slotting" value="180 a door"> shows one 44 px row; its fields are drawn once it was opened.
 import type { ComponentChildren, VNode } from 'preact';
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { TERMS, type TermId } from '../../domain/explain/meanings.ts';
 import { Button, Disclosure, Term } from '../../widgets/index.ts';
 import { useSession } from '../shared/session-context.ts';
@@ -46,6 +46,9 @@ export interface FoldProps {
 /** A row that opens; what is in it is drawn from the first opening on. */
 export function Fold({ label, value, open = false, children }: FoldProps): VNode {
   const [seen, setSeen] = useState(open);
+  useEffect(() => {
+    if (open) setSeen(true);
+  }, [open]);
   return (
     <Disclosure
       open={open}

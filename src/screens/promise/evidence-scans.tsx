@@ -14,7 +14,8 @@ import { ChoiceFor, DateFor, FieldFor, SwitchFor } from '../shared/field-for.tsx
 import { usePlan, useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 
-export function StoreScans(): VNode | null {
+/** A store just added stands open. */
+export function StoreScans({ added }: { added: string | null }): VNode | null {
   const { promise } = usePlan();
   const say = useSay();
   const removal = useRemoval();
@@ -26,11 +27,12 @@ export function StoreScans(): VNode | null {
       <Fold label="Every week" value={`${say.count(promise.scans.length)} stores`}>
         <WeeksTable />
       </Fold>
-      <Fold label="Store by store" open={promise.scans.length <= FEW_STORES}>
+      <Fold label="Store by store" open={promise.scans.length <= FEW_STORES || added !== null}>
         {promise.scans.map((scan) => (
           <Fold
             key={scan.id}
             label={scan.store}
+            open={scan.id === added}
             value={`${say.count(scan.units.length)} weeks · ${say.count(units(scan))} units`}
           >
             <StoreFields

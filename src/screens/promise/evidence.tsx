@@ -2,6 +2,7 @@
 // themselves, to look at and to edit; and what else speaks for it.
 // Worked example: eight stores, 97 weeks: "3.5 a store a week, 2.8 to 4.2 in 8 of 10", where the plan counts on 4.5.
 import type { VNode } from 'preact';
+import { useState } from 'preact/hooks';
 import { addScan } from '../../app/commands/evidence.ts';
 import { hashOf } from '../../app/route.ts';
 import { evidenceFor } from '../../domain/promise/evidence.ts';
@@ -17,6 +18,7 @@ import './evidence.css';
 /** All of it, as a titled part of the Promise view. */
 export function EvidencePart(): VNode {
   const plan = usePlan();
+  const [added, setAdded] = useState<string | null>(null);
   return (
     <Part title="What stores sold">
       {plan.promise.scans.length === 0 && (
@@ -29,15 +31,15 @@ export function EvidencePart(): VNode {
         const evidence = evidenceFor(plan, item.id);
         return evidence === null ? null : <EvidenceReading key={item.id} item={item} evidence={evidence} />;
       })}
-      <StoreScans />
-      <AddScans />
+      <StoreScans added={added} />
+      <AddScans onAdded={setAdded} />
       <OtherEvidence />
     </Part>
   );
 }
 
 /** A table at once, or a store by hand. */
-function AddScans(): VNode {
+function AddScans({ onAdded }: { onAdded: (scanId: string) => void }): VNode {
   const session = useSession();
   const plan = usePlan();
   const [item] = plan.items;
@@ -58,7 +60,7 @@ function AddScans(): VNode {
       priceWeeks: [],
     };
     session.endStep();
-    session.run(addScan, { scan }, 'promise/scans');
+    if (session.run(addScan, { scan }, 'promise/scans')) onAdded(scan.id);
     session.endStep();
   };
   return (

@@ -1,5 +1,5 @@
 // Where a figure of the range comes from: how many of the draws it counts, how far other draws might put it, and what every
-// draw was drawn from. Worked example: "8,000 of 10,000 draws need 36,704 more or less" over the spreads and their source.
+// draw was drawn from. Worked example: "8,000 of 10,000 draws need at most 36,704 more" over the spreads and their source.
 import type { VNode } from 'preact';
 import { sheetOfKey } from '../../domain/explain/keys.ts';
 import type { ExplanationLine } from '../../domain/explain/types.ts';
@@ -68,7 +68,7 @@ export function rangeWorked(props: RangeSheetProps, figure: string, say: ScreenS
     title: row.id === 'p50' ? row.label : `More cash needed: ${row.label.toLowerCase()}`,
     value: row.text,
     meaning: 'How much more cash than there is keeps so many of the draws above zero, without new funding.',
-    formula: `${enough} of ${say.count(range.draws)} draws need ${row.text} more, or less; as many other draws might say ${row.error} (19 of 20)`,
+    formula: `${enough} of ${say.count(range.draws)} draws need at most ${row.text} more; as many other draws might say ${row.error} (19 of 20)`,
     lines,
     caution,
   };
