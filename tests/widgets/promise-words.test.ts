@@ -7,6 +7,7 @@
 import { describe, expect, test } from 'vitest';
 import { NO_EVIDENCE } from '../../src/domain/plan/plainly.ts';
 import type { HavingToBe } from '../../src/domain/promise/have-to-be-true.ts';
+import { besideWords } from '../../src/screens/promise/evidence-words.ts';
 import { mustRows } from '../../src/screens/promise/must-words.ts';
 import { correlationText } from '../../src/screens/promise/range-words.ts';
 import { salesWarnings } from '../../src/screens/promise/warnings.tsx';
@@ -44,6 +45,22 @@ test('a correlation has two decimals, a rate of sale one, whatever they end in',
   } as const;
   expect(correlationText(driver, say)).toBe('−0.80 (−0.81 to −0.80)');
   expect([rateText(1, say), rateText(3.25, say), rateText(0, say)]).toEqual(['1.0', '3.3', '0.0']);
+});
+
+test('what speaks for a plan beside scans, on paper', () => {
+  const promise = {
+    ...NO_EVIDENCE,
+    runRate: { asOf: '2026-02-23', doors: 8, unitsPerWeek: '33', revenueAmountPerWeek: null },
+    reorders: [{ id: 'one', itemId: 'tea', accountId: null, date: '2025-12-08', units: 216 }],
+    priors: [{ itemId: 'tea', unitsPerStoreWeek: '5', spread: '0.5', source: '' }],
+  };
+  const date = (isoDate: string) => `day ${isoDate}`;
+  expect(besideWords(aPlan({ items: [anItem({ name: 'Tea' })], promise }), { ...say, date })).toEqual([
+    'On day 2026-02-23: 8 doors open, 33 units a week.',
+    'Ordered again: 216 units on day 2025-12-08.',
+    'Held before any scan of Tea: 5 a store a week (no source given).',
+  ]);
+  expect(besideWords(aPlan({ promise: NO_EVIDENCE }), say)).toEqual([]);
 });
 
 describe('scans', () => {

@@ -7,6 +7,7 @@ import { evidenceOf, type ItemEvidence, rangeOfNewStores } from '../../domain/pr
 import { Table, type TableColumn, type TableRow } from '../../widgets/index.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { useSay } from '../shared/use-say.ts';
+import { besideWords } from './evidence-words.ts';
 import { rateText } from './words.ts';
 
 const COLUMNS: readonly TableColumn[] = [
@@ -22,15 +23,28 @@ export function EvidenceTable({ plan }: { plan: Plan }): VNode {
   const say = useSay();
   const found = useMemo(() => evidenceOf(plan), [plan]);
   const rows = useMemo(() => found.map((each) => rowOf(plan, each, say)), [found, say]);
-  if (found.length === 0) return <p>No store sales yet: they are store, week and units.</p>;
+  const beside = besideWords(plan, say);
   return (
-    <Table
-      caption="Rates of sale that store sales speak for"
-      captionHidden
-      columns={COLUMNS}
-      rows={rows}
-      compact
-    />
+    <>
+      {found.length === 0 ? (
+        <p>No store sales yet: they are store, week and units.</p>
+      ) : (
+        <Table
+          caption="Rates of sale that store sales speak for"
+          captionHidden
+          columns={COLUMNS}
+          rows={rows}
+          compact
+        />
+      )}
+      {beside.length > 0 && (
+        <ul class="ff-said">
+          {beside.map((sentence) => (
+            <li key={sentence}>{sentence}</li>
+          ))}
+        </ul>
+      )}
+    </>
   );
 }
 

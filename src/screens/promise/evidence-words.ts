@@ -50,6 +50,42 @@ export function plannedWords(plan: Plan, item: Item, { rate }: ItemEvidence, say
   });
 }
 
+/** What speaks for a plan beside scans: what is open and sold today, what was ordered again, what was held before. */
+export function besideWords(
+  { promise, items }: Plan,
+  say: Pick<ScreenSay, 'date' | 'count' | 'sum' | 'number'>,
+): string[] {
+  const { runRate, reorders, priors } = promise;
+  const nameOf = (itemId: string) => items.find(({ id }) => id === itemId)?.name ?? '';
+  const of = (itemId: string) => (items.length > 1 ? ` of ${nameOf(itemId)}` : '');
+  const today =
+    runRate === null
+      ? []
+      : [
+          ...(runRate.doors === null
+            ? []
+            : [`${say.count(runRate.doors)} ${runRate.doors === 1 ? 'door' : 'doors'} open`]),
+          ...(runRate.unitsPerWeek === null
+            ? []
+            : [`${say.number(Number(runRate.unitsPerWeek))} units a week`]),
+          ...(runRate.revenueAmountPerWeek === null
+            ? []
+            : [`revenue of ${say.sum(runRate.revenueAmountPerWeek)} a week`]),
+        ];
+  const again = reorders.map(
+    ({ itemId, units, date }) =>
+      `${say.count(units)} ${units === 1 ? 'unit' : 'units'}${of(itemId)} on ${say.date(date)}`,
+  );
+  return [
+    ...(runRate === null || today.length === 0 ? [] : [`On ${say.date(runRate.asOf)}: ${today.join(', ')}.`]),
+    ...(again.length === 0 ? [] : [`Ordered again: ${again.join('; ')}.`]),
+    ...priors.map(({ itemId, unitsPerStoreWeek, source }) => {
+      const from = source === '' ? 'no source given' : source;
+      return `Held before any scan of ${nameOf(itemId)}: ${say.number(Number(unitsPerStoreWeek))} a store a week (${from}).`;
+    }),
+  ];
+}
+
 export function halvingWords({ stores, weeks }: Halving, say: Say): string {
   const byStores =
     stores === null

@@ -10,7 +10,7 @@ import { fanSeries } from '../shared/drawn-range.ts';
 import { useSay } from '../shared/use-say.ts';
 
 export interface FanPictureProps {
-  /** "Cash", "Doors open", "Revenue a week". */
+  /** "Cash", "Doors open", "Revenue". */
   what: string;
   fan: Fan;
   /** The plan's own line, week by week, in the fan's units; null where there is none beside it. */

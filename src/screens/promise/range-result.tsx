@@ -42,7 +42,7 @@ export function RangeResult({ plan, results, range, older, heightRem }: RangeRes
         fan={range.cash}
         plan={results.pass.balances.cash}
         perShown={10 ** results.minorDigits}
-        text={say.money}
+        text={wholeMoney(results, say)}
         heightRem={heightRem}
         alt={cashFanWords(range, say)}
       />
@@ -67,6 +67,7 @@ export function RangeResult({ plan, results, range, older, heightRem }: RangeRes
       </Figures>
       <RangeSheet plan={plan} results={results} range={range} />
       <Drivers plan={plan} range={range} />
+      <p>{atTheEnd(range, results, say)}</p>
       <Others results={results} range={range} />
       <HowExact range={range} />
     </div>
@@ -102,12 +103,20 @@ export function Drivers({ plan, range }: Pick<RangeResultProps, 'plan' | 'range'
   );
 }
 
+/** "At the end, in 8 of 10 draws: 0 to 172 doors, revenue of 0 to 3,610 a week." */
+function atTheEnd({ doors, revenue }: ShownRange, results: Results, say: ScreenSay): string {
+  const [count, money] = [wholeText(say), wholeMoney(results, say)];
+  return `At the end, in 8 of 10 draws: ${endText(doors, count)} doors, revenue of ${endText(revenue, money)} a week.`;
+}
+
+function endText({ p10, p90 }: Range['doors'], text: (value: number) => string): string {
+  return `${text(p10.at(-1) ?? 0)} to ${text(p90.at(-1) ?? 0)}`;
+}
+
 function Others({ results, range }: Pick<RangeResultProps, 'results' | 'range'>): VNode {
   const say = useSay();
-  const end = (fan: Range['doors'], text: (value: number) => string) =>
-    `${text(fan.p10.at(-1) ?? 0)} to ${text(fan.p90.at(-1) ?? 0)}`;
   return (
-    <Fold label="Doors and revenue as drawn" value={`${end(range.doors, wholeText(say))} doors at the end`}>
+    <Fold label="Doors and revenue as drawn">
       <div class="ff-stack">
         <h3 class="ff-label">Doors open</h3>
         <FanPicture
@@ -117,21 +126,26 @@ function Others({ results, range }: Pick<RangeResultProps, 'results' | 'range'>)
           perShown={1}
           text={wholeText(say)}
           heightRem={9}
-          alt={`Doors open as drawn: ${end(range.doors, wholeText(say))} at the end in 8 of 10 draws.`}
+          alt={`Doors open as drawn: ${endText(range.doors, wholeText(say))} at the end in 8 of 10 draws.`}
         />
         <h3 class="ff-label">Revenue a week</h3>
         <FanPicture
-          what="Revenue a week"
+          what="Revenue"
           fan={range.revenue}
           plan={null}
           perShown={10 ** results.minorDigits}
-          text={say.money}
+          text={wholeMoney(results, say)}
           heightRem={9}
-          alt={`Revenue as drawn: ${end(range.revenue, say.money)} in the last week in 8 of 10 draws.`}
+          alt={`Revenue as drawn: ${endText(range.revenue, wholeMoney(results, say))} in the last week in 8 of 10 draws.`}
         />
       </div>
     </Fold>
   );
+}
+
+/** Draws know nothing of cents. */
+function wholeMoney({ minorDigits }: Results, say: ScreenSay): (minor: number) => string {
+  return (minor) => say.count(Math.round(minor / 10 ** minorDigits));
 }
 
 function wholeText(say: ScreenSay): (value: number) => string {
