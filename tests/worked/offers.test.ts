@@ -154,6 +154,23 @@ describe('notes and advances', () => {
     expect(runWith({}, anOwnership({ rounds })).company.failedRounds).toEqual(['a']);
   });
 
+  test('money of a note that comes after a round waits for the sale; after its due date too', () => {
+    const tranches = [
+      { id: 'a', amount: '50000', when: { by: 'week', week: 0 } },
+      { id: 'b', amount: '50000', when: { by: 'week', week: 40 } },
+    ];
+    const rounds = [
+      { id: 'a', label: 'A', week: 20, amount: '450000', preMoneyAmount: '1550000', poolRate: '0' },
+    ];
+    const held = ({ company }: ReturnType<typeof runWith>) =>
+      company.owners.find(({ id }) => id === 'note')?.preference;
+    // Both halves are owed something at the sale: the first as shares, the second as its money.
+    expect(held(runWith({ tranches }, anOwnership({ rounds })))).toBeCloseTo(10_000_000, 3);
+    const repaid = runWith({ tranches, maturityMonths: 6, atMaturity: 'repaid' });
+    expect(repaid.flows.filter(({ amount }) => amount < 0).map(({ amount }) => amount)).toEqual([-5_000_000]);
+    expect(held(repaid)).toBeCloseTo(5_000_000, 3);
+  });
+
   test('80 % of an invoice of 10,000, collected 9 weeks later, at 2 % per 30 days', () => {
     const amounts = new Float64Array(52);
     amounts[3] = 1_000_000;

@@ -104,15 +104,15 @@ function buyShares(world: World, { id, name, stake, week, amount }: Buy): void {
   addRow(world, { week, what: 'offer', id, name, preMoney, postMoney });
 }
 
-/** A note that no round came for is paid back with its interest. */
+/** A note that no round came for is paid back with its interest; money of it that comes later waits for a round or the sale. */
 function payBack(world: World, id: string): void {
   const note = world.waiting.find((each) => each.id === id);
   if (!note) return;
   const { stake } = note;
   const week = stake.repaidWeek ?? 0;
-  const money = stake.buys.reduce((sum, { amount }) => sum + amount, 0);
+  const money = stake.buys.reduce((sum, buy) => sum + (buy.week <= week ? buy.amount : 0), 0);
   const interest = Math.round(grownBy(stake, week)) - money;
-  world.waiting = world.waiting.filter((each) => each.id !== id);
+  world.waiting = world.waiting.flatMap((each) => (each === note ? stillToCome(each, week) : [each]));
   if (money > 0) world.flows.push({ week, amount: -money, what: 'principal', early: false, partId: id });
   if (interest > 0) world.flows.push({ week, amount: -interest, what: 'interest', early: false, partId: id });
 }
@@ -132,7 +132,7 @@ function runRound(world: World, round: Round): void {
     const money = converting[at]?.amount ?? 0;
     addShares(world, { id, kind: 'part', name, shares: priced.converts[at] ?? 0, preference: money });
   });
-  world.waiting = world.waiting.filter((each) => !ready.includes(each));
+  world.waiting = world.waiting.flatMap((each) => (ready.includes(each) ? stillToCome(each, week) : [each]));
   addShares(world, { id: 'pool', kind: 'pool', name: '', shares: priced.pool });
   let left = amount;
   for (const id of world.proRata) {
@@ -158,6 +158,12 @@ function runRound(world: World, round: Round): void {
     preMoney,
     postMoney: preMoney + amount,
   });
+}
+
+/** Money of it that comes after a week: that has turned into nothing yet. */
+function stillToCome({ id, name, stake }: Unconverted, week: number): Unconverted[] {
+  const buys = stake.buys.filter((buy) => buy.week > week);
+  return buys.length === 0 ? [] : [{ id, name, stake: { ...stake, buys } }];
 }
 
 function convertingOf(stake: Unconverted['stake'], week: number): Converting {

@@ -36,8 +36,10 @@ function priceOf(claims: readonly Claim[], amount: number): number {
     if (total(turn) > amount) break;
     from = turn;
   }
+  // The quotients that gave the turns, not shares * from >= preference: a product may miss its own quotient by a bit, and
+  // that claim would then be paid on top of what the others share.
   const sharing = claims.filter(
-    ({ shares, preference, participates }) => participates || shares * from >= preference,
+    ({ shares, preference, participates }) => participates || (shares > 0 && preference / shares <= from),
   );
   const shares = sharing.reduce((sum, claim) => sum + claim.shares, 0);
   return shares === 0 ? from : from + (amount - total(from)) / shares;
