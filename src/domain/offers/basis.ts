@@ -112,25 +112,43 @@ export function scaledSales(basis: Basis, factor: number): Basis {
   };
 }
 
+/** Dates asked for before, by day or quarter: a picture of offers asks for the same ones many thousand times. */
+function kept(of: (at: number) => number): (at: number) => number {
+  const known = new Map<number, number>();
+  return (at) => {
+    const found = known.get(at);
+    if (found !== undefined) return found;
+    const made = of(at);
+    if (known.size >= MOST_DATES) known.clear();
+    known.set(at, made);
+    return made;
+  };
+}
+
+const MOST_DATES = 5000;
+const monthOfDay = kept(monthIndexOf);
+const quarterOfDay = kept(quarterIndexOf);
+const endOfQuarter = kept(quarterEndDay);
+
 /** First week, not before `from`, that starts in the given month (as monthIndexOf counts them). */
-export function weekOfMonth({ startDay }: Basis, month: number, from: number): number {
+export function weekOfMonth(basis: Basis, month: number, from: number): number {
   let week = from;
-  while (monthIndexOf(startDay + 7 * week) < month) week++;
+  while (monthOf(basis, week) < month) week++;
   return week;
 }
 
 /** The month of a week's first day. */
 export function monthOf({ startDay }: Basis, week: number): number {
-  return monthIndexOf(startDay + 7 * week);
+  return monthOfDay(startDay + 7 * week);
 }
 
 export function quarterOf({ startDay }: Basis, week: number): number {
-  return quarterIndexOf(startDay + 7 * week);
+  return quarterOfDay(startDay + 7 * week);
 }
 
 /** The week that holds a quarter's end and 30 days (PASS.md, Dates). */
 export function weekAfterQuarter({ startDay }: Basis, quarter: number): number {
-  return Math.floor((quarterEndDay(quarter) + 30 - startDay) / 7);
+  return Math.floor((endOfQuarter(quarter) + 30 - startDay) / 7);
 }
 
 export function sumOf(series: Float64Array, from = 0): number {

@@ -43,9 +43,10 @@ export function moneyOf(plan: Plan, results: Results, needs: Needs | null = null
   };
 }
 
-/** Turning points on units and sale price, with the lines of their pictures. */
-export function turningOf(plan: Plan, money: Money): Turned {
-  return turningPoints(plan, money.runs);
+/** Turning points on units and sale price, with the lines of their pictures; of all offers, or of those named. */
+export function turningOf(plan: Plan, { runs }: Money, ids: readonly string[] | null = null): Turned {
+  const chosen = ids === null ? runs : runs.filter(({ offer }) => ids.includes(offer.id));
+  return turningPoints(plan, chosen);
 }
 
 /** Factors of the plan's rates of sale at which growth is looked at. */

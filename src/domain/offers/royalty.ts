@@ -101,15 +101,16 @@ export function royaltyOutcome(args: RoyaltyArgs): PartOutcome {
   let owed = 0;
   let ofQuarter = 0;
   let leasts = 0;
+  let limit = limits(args, moneyBy(came, start));
   for (let w = start; w < end; w++) {
-    const adds = owedOn({ base: base[w] ?? 0, owed, ...limits(args, moneyBy(came, w)) });
+    if (came.money.some(({ week }) => week === w)) limit = limits(args, moneyBy(came, w));
+    const adds = owedOn({ base: base[w] ?? 0, owed, ...limit });
     owed += adds;
     ofQuarter += adds;
     const quarter = quarterOf(basis, w);
     if (quarterOf(basis, w + 1) !== quarter) {
       const whole = quarterOf(basis, start - 1) < quarter;
-      const { cap } = limits(args, moneyBy(came, w));
-      const tops = whole ? Math.max(0, Math.min(minimum - ofQuarter, cap - owed)) : 0;
+      const tops = whole ? Math.max(0, Math.min(minimum - ofQuarter, limit.cap - owed)) : 0;
       owed += tops;
       leasts += tops;
       ofQuarter = 0;

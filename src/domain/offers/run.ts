@@ -11,7 +11,8 @@ import type { Company, PartStake, Round } from './owners.ts';
 import type { OfferFlow, OfferResult, Sale } from './types.ts';
 import { sharedOut } from './waterfall.ts';
 
-export interface OfferRun {
+/** Who pays whom when, and who owns what. */
+export interface OfferPayments {
   offer: RivalOffer;
   basis: Basis;
   /** In order of weeks. */
@@ -21,6 +22,9 @@ export interface OfferRun {
   owed: number;
   settles: number;
   company: Company;
+}
+
+export interface OfferRun extends OfferPayments {
   cash: number[];
   low: number[];
   lowestCash: number;
@@ -30,6 +34,11 @@ export interface OfferRun {
 export type RunOffer = Pick<RivalOffer, 'parts'> & RivalOffer;
 
 export function runOffer(basis: Basis, offer: RivalOffer, ownership: Ownership): OfferRun {
+  const payments = paymentsOf(basis, offer, ownership);
+  return { ...payments, ...cashWith(basis, payments.flows, payments.company) };
+}
+
+export function paymentsOf(basis: Basis, offer: RivalOffer, ownership: Ownership): OfferPayments {
   const outcomes = offer.parts.map((part) => ({ part, outcome: offerKindOf(part).outcome(part, basis) }));
   const stakes = outcomes.flatMap(({ part, outcome }): PartStake[] =>
     outcome.stake === null ? [] : [{ part, name: offer.name, stake: outcome.stake }],
@@ -57,7 +66,6 @@ export function runOffer(basis: Basis, offer: RivalOffer, ownership: Ownership):
     owed: sum('owed'),
     settles: sum('settles'),
     company,
-    ...cashWith(basis, flows, company),
   };
 }
 

@@ -5,7 +5,7 @@
 // Worked figure: 1.00 a unit for ever against a loan that costs 72,000 in all: 72,000 units.
 import type { Plan } from '../plan/index.ts';
 import { type Basis, scaledSales, sumOf } from './basis.ts';
-import { datedIn, exitPrice, founderAt, type OfferRun, runOffer } from './run.ts';
+import { datedIn, exitPrice, founderAt, type OfferRun, paymentsOf, runOffer } from './run.ts';
 import { between, crossings } from './search.ts';
 import type { Axis, AxisSeries, TurningPoint } from './types.ts';
 
@@ -13,13 +13,13 @@ const UNIT_PLACES = 33;
 const MOST_UNITS = 4;
 const EXIT_PLACES = 65;
 
-/** A line's value at a place of an axis, computed on the model. */
+/** An axis, and what one offer's line is at a place of it, computed on the model. */
 interface Lines {
   on: Axis;
   shows: AxisSeries['shows'];
   here: number;
   places: number[];
-  at: (place: number) => number[];
+  at: (place: number, run: OfferRun) => number;
 }
 
 export interface Turned {
@@ -42,19 +42,13 @@ export function growthPoints(args: {
   factors: readonly number[];
 }): Turned {
   const { plan, runs, basisAt } = args;
-  const known = new Map<number, number[]>();
-  const at = (factor: number): number[] => {
-    const found = known.get(factor);
-    if (found) return found;
-    const basis = basisAt(factor);
-    const values = runs.map(({ offer }) => {
-      if (basis === null) return Number.NaN;
-      return founderAt(runOffer(basis, offer, plan.ownership), exitPrice(plan.ownership, basis));
-    });
-    known.set(factor, values);
-    return values;
+  const basisOf = keptBy(basisAt);
+  const at = (factor: number, { offer }: OfferRun): number => {
+    const basis = basisOf(factor);
+    if (basis === null) return Number.NaN;
+    return founderAt(runOffer(basis, offer, plan.ownership), exitPrice(plan.ownership, basis));
   };
-  const places = args.factors.filter((factor) => !at(factor).some(Number.isNaN));
+  const places = args.factors.filter((factor) => basisOf(factor) !== null);
   return turnedOn([{ on: 'growth', shows: 'founder', here: 1, places, at }], runs, GROWTH_TURNS);
 }
 
@@ -65,8 +59,12 @@ const GROWTH_TURNS = 12;
 function byUnits({ ownership }: Plan, runs: readonly OfferRun[]): Lines {
   const planned = sumOf(runs[0]?.basis.unitsSold ?? new Float64Array(0));
   const places = planned === 0 ? [] : grid(0, planned * MOST_UNITS, UNIT_PLACES);
-  const at = (units: number) =>
-    runs.map(({ basis, offer }) => datedIn(runOffer(scaledSales(basis, units / planned), offer, ownership)));
+  // Shared by all offers, and by pairs that are looked at on the same grid.
+  const basisAt = keptBy((units: number) => (runs[0] ? scaledSales(runs[0].basis, units / planned) : null));
+  const at = (units: number, { offer }: OfferRun): number => {
+    const basis = basisAt(units);
+    return basis === null ? 0 : datedIn(paymentsOf(basis, offer, ownership));
+  };
   return { on: 'units', shows: 'paid', here: planned, places, at };
 }
 
@@ -74,8 +72,23 @@ function byExit({ ownership }: Plan, runs: readonly OfferRun[], basis: Basis): L
   const here = exitPrice(ownership, basis);
   const money = Math.max(0, ...runs.map(({ moneyIn }) => moneyIn));
   const most = Math.max(here * 4, money * 20);
-  const at = (price: number) => runs.map((run) => founderAt(run, price));
+  const at = (price: number, run: OfferRun) => founderAt(run, price);
   return { on: 'exit', shows: 'founder', here, places: most === 0 ? [] : grid(0, most, EXIT_PLACES), at };
+}
+
+const KEPT = 64;
+
+/** The same answer for the same place, computed once while few others are asked for. */
+function keptBy<T>(of: (place: number) => T): (place: number) => T {
+  const known = new Map<number, T>();
+  return (place) => {
+    const found = known.get(place);
+    if (found !== undefined) return found;
+    const made = of(place);
+    if (known.size >= KEPT) known.clear();
+    known.set(place, made);
+    return made;
+  };
 }
 
 function grid(from: number, to: number, count: number): number[] {
@@ -86,7 +99,7 @@ function turnedOn(axes: readonly Lines[], runs: readonly OfferRun[], turns = TUR
   const series: AxisSeries[] = [];
   const points: TurningPoint[] = [];
   for (const lines of axes) {
-    const values = lines.places.map((place) => lines.at(place));
+    const values = runs.map((run) => lines.places.map((place) => lines.at(place, run)));
     series.push({
       on: lines.on,
       places: lines.places,
@@ -94,7 +107,7 @@ function turnedOn(axes: readonly Lines[], runs: readonly OfferRun[], turns = TUR
       shows: lines.shows,
       lines: runs.map(({ offer }, line) => ({
         offerId: offer.id,
-        values: values.map((at) => at[line] ?? 0),
+        values: values[line] ?? [],
       })),
     });
     points.push(...pointsOn(lines, values, runs, turns));
@@ -109,21 +122,24 @@ function pointsOn(
   turns: number,
 ): TurningPoint[] {
   const points: TurningPoint[] = [];
-  for (let one = 0; one < runs.length; one++) {
-    for (let other = one + 1; other < runs.length; other++) {
-      const better = (at: readonly number[]) => {
-        const ahead = (at[one] ?? 0) - (at[other] ?? 0);
-        // Less than half a minor unit apart is alike: sums of doubles never agree to the last bit.
-        const told = Math.abs(ahead) < 0.5 ? 0 : ahead;
-        return lines.shows === 'founder' ? told : -told;
-      };
-      const ids: [string, string] = [runs[one]?.offer.id ?? '', runs[other]?.offer.id ?? ''];
-      for (const { from, to, below } of crossings(lines.places, values.map(better))) {
-        const at = between(from, to, (place) => better(lines.at(place)), turns);
-        const [first, second] = below > 0 ? ids : [ids[1], ids[0]];
-        points.push({ between: ids, on: lines.on, at, below: first, above: second });
+  const better = (one: number, other: number) => {
+    const ahead = one - other;
+    // Less than half a minor unit apart is alike: sums of doubles never agree to the last bit.
+    const told = Math.abs(ahead) < 0.5 ? 0 : ahead;
+    return lines.shows === 'founder' ? told : -told;
+  };
+  runs.forEach((first, one) => {
+    runs.slice(one + 1).forEach((second, after) => {
+      const [ofFirst = [], ofSecond = []] = [values[one], values[one + 1 + after]];
+      const ids: [string, string] = [first.offer.id, second.offer.id];
+      const gaps = ofFirst.map((value, at) => better(value, ofSecond[at] ?? 0));
+      for (const { from, to, below } of crossings(lines.places, gaps)) {
+        const gapAt = (place: number) => better(lines.at(place, first), lines.at(place, second));
+        const [under, over] = below > 0 ? ids : [ids[1], ids[0]];
+        const at = between(from, to, gapAt, turns);
+        points.push({ between: ids, on: lines.on, at, below: under, above: over });
       }
-    }
-  }
+    });
+  });
   return points;
 }

@@ -3,6 +3,7 @@
 // Worked figure: under 72,000 units the royalty costs less, from there the loan does.
 import type { VNode } from 'preact';
 import { useMemo, useState } from 'preact/hooks';
+import { turningOf } from '../../domain/offers/index.ts';
 import type { Turned } from '../../domain/offers/turning.ts';
 import { AXES, type Axis } from '../../domain/offers/types.ts';
 import { Segmented, SelectField } from '../../widgets/index.ts';
@@ -24,7 +25,9 @@ export function Against({ model }: { model: MoneyModel }): VNode {
   const choices = plan.offers.map(({ id, name }) => ({ value: id, label: name }));
   const growth = answer?.ok === true ? answer.value : null;
   const waiting = answer === null ? 'being worked out …' : answer.ok ? '' : answer.trouble;
-  const turned = useMemo(() => allTurned(model.turned, growth), [model.turned, growth]);
+  // Of this pair alone: each step then costs the same, however many offers there are.
+  const now = useMemo(() => turningOf(plan, model.money, [one, other]), [plan, model.money, one, other]);
+  const turned = useMemo(() => allTurned(now, growth), [now, growth]);
   const pick = (first: string, second: string): void => setChosen([first, first === second ? one : second]);
   return (
     <Part title="Against each other">

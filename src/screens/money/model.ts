@@ -1,6 +1,5 @@
-// What the Money view is drawn from: every offer on the plan, and where the better of two changes, made anew with each edit
-// and in its frame. What needs the whole model run again (growth, other futures) follows from the worker.
-// Worked example: three offers are three results in the plan's order, and turning points for three pairs.
+// What the Money view is drawn from: every offer on the plan, made anew with each edit and in its frame. What needs the whole model run again (growth, other futures) follows from the worker.
+// Worked example: three offers are three results in the plan's order.
 import { useEffect, useMemo } from 'preact/hooks';
 import { type OfferDrawsView, offerDrawsFor } from '../../app/offer-draws.ts';
 import { rangeFor } from '../../app/range.ts';
@@ -10,9 +9,7 @@ import {
   moneyOf,
   type Needs,
   type OfferResult,
-  turningOf,
 } from '../../domain/offers/index.ts';
-import type { Turned } from '../../domain/offers/turning.ts';
 import type { Plan } from '../../domain/plan/index.ts';
 import type { RivalOffer } from '../../domain/plan/offer-terms.ts';
 import type { Results } from '../../domain/results.ts';
@@ -23,7 +20,6 @@ export interface MoneyModel {
   plan: Plan;
   results: Results;
   money: Money;
-  turned: Turned;
 }
 
 /** One offer with what it comes to. */
@@ -35,8 +31,7 @@ export interface ShownOffer {
 
 /** `needs`: of a range, where one was drawn for these results. */
 export function moneyModel(plan: Plan, results: Results, needs: Needs | null): MoneyModel {
-  const money = moneyOf(plan, results, needs);
-  return { plan, results, money, turned: turningOf(plan, money) };
+  return { plan, results, money: moneyOf(plan, results, needs) };
 }
 
 export function useMoney({ plan, results }: Shown): MoneyModel {
