@@ -40,6 +40,15 @@ function scansAfter(reading: BulkReading): Scan[] {
   return next.promise.scans;
 }
 
+test('what was sold can’t have been sold after today; a week not seen may lie ahead', () => {
+  const text = 'store,week,units\nMill Lane,2025-11-03,9\nMill Lane,2025-11-10,8\nMill Lane,2025-11-17,\n';
+  const on = (today: string) => said(readBulk({ table: 'scans', text, plan, look, today }));
+  expect(on('2025-11-10')).toEqual([]);
+  expect(on('2025-11-09')).toEqual([
+    'Line 3, column 2 (week): got “2025-11-10”; expected a week that has begun by today, 2025-11-09.',
+  ]);
+});
+
 describe('weeks of stores', () => {
   test('a new store: weeks not named are not seen, a zero is a zero, a display is flagged', () => {
     const reading = read(

@@ -35,10 +35,12 @@ export interface BulkText {
   look: NumberLook;
   /** "week 9 (4 May)" for the preview; the date as YYYY-MM-DD otherwise. */
   week?: (index: number) => string;
+  /** YYYY-MM-DD: what was sold can't have been sold after it. Without it nothing is refused for that. */
+  today?: string;
 }
 
 /** What accepting the text would change; with any problem nothing of it is to be accepted. */
-export function readBulk({ table, text, plan, look, week }: BulkText): BulkReading {
+export function readBulk({ table, text, plan, look, week, today }: BulkText): BulkReading {
   if (text.length > TEXT_MOST) return tooLong(text.length);
   const kind = KINDS[table];
   const { separator, rows, faults } = readCsv(text);
@@ -46,6 +48,7 @@ export function readBulk({ table, text, plan, look, week }: BulkText): BulkReadi
   const task: Task = {
     plan,
     look,
+    today: today ?? null,
     week: week ?? ((index) => `week ${index} (${isoDateOf(dayNumber(plan.startDate) + 7 * index)})`),
     headings,
     problems: [...faults.map(({ cell, expected }) => fault(cell, expected)), ...problems],
@@ -75,7 +78,7 @@ export function readBulk({ table, text, plan, look, week }: BulkText): BulkReadi
 
 /** The plan's values as a table with its headings. */
 export function writeBulk(
-  { table, plan, look }: Omit<BulkText, 'text' | 'week'>,
+  { table, plan, look }: Omit<BulkText, 'text' | 'week' | 'today'>,
   separator: Separator,
 ): string {
   const kind = KINDS[table];

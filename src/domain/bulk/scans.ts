@@ -80,6 +80,10 @@ function readEntry(task: Task, found: Map<string, SaidStore>, { line, cells }: E
     );
     return;
   }
+  if (units !== null && task.today !== null && day > dayNumber(task.today)) {
+    refuse(task, weekCell, 'week', `a week that has begun by today, ${task.today}`);
+    return;
+  }
   if (said.weeks.has(day)) {
     refuse(task, weekCell.line === line ? weekCell : cell, 'week', 'a week once for a store');
     return;

@@ -71,6 +71,8 @@ export interface Entry {
 export interface Task {
   plan: Plan;
   look: NumberLook;
+  /** YYYY-MM-DD; null where it isn't known. */
+  today: string | null;
   /** "week 9 (4 May)" */
   week: (index: number) => string;
   headings: Readonly<Record<string, string>>;

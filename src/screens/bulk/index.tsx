@@ -18,6 +18,7 @@ import {
   TextAreaField,
 } from '../../widgets/index.ts';
 import { isText, useKept } from '../ladder/kept.ts';
+import { today } from '../shared/moment.ts';
 import { problemSentence } from '../shared/problem-words.ts';
 import { usePlan, useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
@@ -85,7 +86,7 @@ function OneTable({ table }: { table: BulkTable }): VNode {
   const text = keptText ?? '';
   const look = useMemo(() => markedLook(say.look, mark), [say, mark]);
   const reading = useMemo(
-    () => (text.trim() === '' ? null : readBulk({ table, text, plan, look, week: say.week })),
+    () => (text.trim() === '' ? null : readBulk({ table, text, plan, look, week: say.week, today: today() })),
     [table, text, plan, look, say],
   );
   useEffect(() => () => session.forget(AT), [session]);

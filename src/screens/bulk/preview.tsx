@@ -31,7 +31,7 @@ export function Preview({ reading, table }: { reading: BulkReading; table: BulkT
       </p>
       {isBad ? <Problems reading={reading} /> : <Summary lines={changeWords(reading, table, say)} />}
       {twoWays !== null && <Caution>{twoWays}</Caution>}
-      {!isBad && reading.notes.length > 0 && <Notes notes={reading.notes} />}
+      {!isBad && reading.notes.length > 0 && <Notes notes={reading.notes} table={table} />}
       {reading.changes.length > 0 && <Changes reading={reading} isBad={isBad} />}
     </section>
   );
@@ -69,7 +69,8 @@ function Summary({ lines }: { lines: readonly string[] }): VNode {
   );
 }
 
-function Notes({ notes }: { notes: readonly string[] }): VNode {
+function Notes({ notes, table }: { notes: readonly string[]; table: BulkTable }): VNode {
+  const summary = table === 'scans' ? `${notes.length} new stores` : `Openings of ${notes.length} chains`;
   const list = (
     <ul class="ff-bulk-notes">
       {notes.map((note) => (
@@ -77,11 +78,7 @@ function Notes({ notes }: { notes: readonly string[] }): VNode {
       ))}
     </ul>
   );
-  return notes.length <= 4 ? (
-    list
-  ) : (
-    <Disclosure summary={`Openings of ${notes.length} chains`}>{list}</Disclosure>
-  );
+  return notes.length <= 4 ? list : <Disclosure summary={summary}>{list}</Disclosure>;
 }
 
 /** Thousands of rows are drawn when they are asked for. */
