@@ -12,6 +12,7 @@ import {
   runChunk,
   setUpRange,
 } from '../domain/promise/range/index.ts';
+import { isTooLarge } from '../domain/rollout/exact.ts';
 import { plainSay } from '../domain/verdicts/say.ts';
 import { buffersOf, type RangeRequest, type RangeResponse } from './range-protocol.ts';
 
@@ -58,8 +59,17 @@ export function rangeWorker(post: Post): (request: RangeRequest) => void {
     try {
       answer(request);
     } catch (error) {
-      const why = error instanceof Error ? error.message : String(error);
-      post({ kind: 'trouble', id: request.id, trouble: `A fault in the app: ${why}` }, []);
+      post({ kind: 'trouble', id: request.id, trouble: troubleOf(error) }, []);
     }
   };
+}
+
+/** Promise calls its spreads so. */
+const DRAWN_TOO_LARGE =
+  'The range can’t be drawn: with spreads this wide some draws’ amounts are too large to add up exactly. Expected narrower ' +
+  'ones under “How far things may come out otherwise”.';
+
+function troubleOf(error: unknown): string {
+  if (isTooLarge(error)) return DRAWN_TOO_LARGE;
+  return `A fault in the app: ${error instanceof Error ? error.message : String(error)}`;
 }

@@ -232,6 +232,22 @@ describe('workers', () => {
     });
     expect(trouble).toMatch(/expected a currency code/);
   });
+
+  test('spreads so wide that sums are no longer exact are told in a sentence', async () => {
+    const pool = createRangePool(fakeWorker, 2);
+    const { promise } = third.plan;
+    const spreads = { ...promise.spreads, goodsRate: '100' };
+    const trouble = await new Promise<string>((settle) => {
+      pool.ask(
+        { plan: { ...third.plan, promise: { ...promise, spreads } }, draws: 500, seed: 2 },
+        (found) => {
+          if ('trouble' in found) settle(found.trouble);
+          else if (found.exactCheck !== null) settle('none');
+        },
+      );
+    });
+    expect(trouble).toMatch(/^The range can’t be drawn: .* Expected narrower ones/);
+  });
 });
 
 describe('the coarser pass beside the exact one', () => {

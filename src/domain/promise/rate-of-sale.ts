@@ -206,7 +206,7 @@ function sharesOfMeans({ means, shapes, shares }: Belief): Float64Array {
 }
 
 /** On a grid of even steps in the logarithm: the share grows evenly from the middle below a place to the one above. */
-function quantileOnGrid(values: Float64Array, shares: Float64Array, share: number): number {
+export function quantileOnGrid(values: Float64Array, shares: Float64Array, share: number): number {
   const half = Math.log((values[1] ?? 1) / (values[0] ?? 1)) / 2;
   let below = 0;
   for (let place = 0; place < values.length; place++) {

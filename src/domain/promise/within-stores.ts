@@ -6,7 +6,7 @@
 // a standard deviation of its logarithm of 0.5 (judgement): what little was seen can't claim much.
 // Worked figure: 60 units in 10 plain weeks, 27 in 3 on display: 9 a week against 6, a factor of 1.5.
 
-import type { Range } from './rate-of-sale.ts';
+import { quantileOnGrid, type Range } from './rate-of-sale.ts';
 import type { SeenStore, SeenWeek, WeekOn } from './scans.ts';
 
 /** A factor with its ranges: 1.5 is half more. */
@@ -131,16 +131,10 @@ function onGrid(
 ): Range & { factor: number } {
   const logs = factors.map(logLikelihood);
   const most = logs.reduce((best, log) => Math.max(best, log), Number.NEGATIVE_INFINITY);
-  const shares = logs.map((log) => Math.exp(log - most));
-  const all = shares.reduce((total, share) => total + share, 0);
-  const quantile = (share: number): number => {
-    let below = 0;
-    for (let place = 0; place < factors.length; place++) {
-      below += (shares[place] ?? 0) / all;
-      if (below >= share) return factors[place] ?? 1;
-    }
-    return factors.at(-1) ?? 1;
-  };
+  const heights = logs.map((log) => Math.exp(log - most));
+  const all = heights.reduce((total, height) => total + height, 0);
+  const shares = heights.map((height) => height / all);
+  const quantile = (share: number) => quantileOnGrid(factors, shares, share);
   return {
     factor: quantile(0.5),
     low80: quantile(0.1),
