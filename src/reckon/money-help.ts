@@ -12,8 +12,8 @@ export const MONEY_HELP = `money             rival offers, each on the plan with
     perUnit       fees, interest, royalties, shares within the horizon for each unit sold
     founderShare, founderMoney, salePrice   at the end of the horizon
     owners[]      id, kind (founder | others | pool | part | round), rate, amount of the sale
-    implied[]     partId, preMoney, postMoney, timesRunRate, timesPlanRevenue, timesPlanProfit, wantedYearlyRate,
-                  salePriceNeeded: for that return
+    implied[]     partId, by (price | cap: the most it comes to), preMoney, postMoney, timesRunRate, timesPlanRevenue,
+                  timesPlanProfit, wantedYearlyRate, salePriceNeeded: for that return
   turningPoints[] between (two ids), on (units | exit | growth), at, below, above: the better one on either side;
                   units sold, by what is paid on them; exit: price of the business, growth: times the rates of
                   sale, by the founder's money

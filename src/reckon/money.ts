@@ -1,5 +1,5 @@
 // Rival offers of money, for machines: sums as decimal strings, rates and parts as decimals of at most 6 places. The same
-// figures as on screen. Worked figure: { "name": "40,000 for 0.70 a jar", "kind": "unitRoyalty", "totalPaid": "62311.33", ... }.
+// figures as on screen. Worked figure: { "name": "Harl royalty", "kind": "unitRoyalty", "totalPaid": "62311.33", ... }.
 import {
   drawOffers,
   futuresOf,
@@ -66,6 +66,7 @@ function offerText(offer: OfferResult, implied: Money['implied'][number], sum: S
     })),
     implied: implied.map((each) => ({
       partId: each.partId,
+      by: each.by,
       preMoney: sum(each.preMoney),
       postMoney: sum(each.postMoney),
       timesRunRate: six(each.timesRunRate),

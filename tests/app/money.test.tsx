@@ -95,6 +95,64 @@ const three = (): Plan =>
     ],
   });
 
+describe('which costs least', () => {
+  const answer = () =>
+    [...screen.getByRole('list', { name: 'Which costs least' }).children].map((each) => each.textContent);
+
+  test('the model’s order of what is left, and by how much less', async () => {
+    const session = await opened(three());
+    const plan = planOf(session);
+    const say = sayOf(plan);
+    const kept = moneyOf(plan, resultsOf(session))
+      .offers.map(({ name, founder }) => ({ name, amount: founder.amount }))
+      .sort((a, b) => b.amount - a.amount);
+    const [most, second, third] = kept;
+    if (!most || !second || !third) throw new Error('three offers are expected');
+    const less = ({ name, amount }: typeof most) => `then ${name}, ${say.money(most.amount - amount)} less`;
+    expect(answer()[0]).toBe(
+      `On this plan ${most.name} leaves us most at the end, ${say.money(most.amount)}; ${less(second)}; ${less(third)}.`,
+    );
+  });
+
+  test('equals are named together; cash that runs out is said, and no offer of it is first', async () => {
+    const twice = [equityPart({ amount: '40000' })];
+    const short = [equityPart({ amount: '1', partRate: '0' })];
+    const plan = aPlan({
+      offers: [
+        anOffer(twice, { id: 'alder', name: 'Alder' }),
+        anOffer(twice, { id: 'birch', name: 'Birch' }),
+        anOffer(short, { id: 'cedar', name: 'Cedar' }),
+      ],
+    });
+    const needy = { ...plan, business: { ...plan.business, openingCashAmount: '0' } };
+    const session = await opened(needy);
+    const lowest = moneyOf(needy, resultsOf(session)).offers.map(({ lowestCash }) => lowestCash >= 0);
+    expect(lowest).toEqual([true, true, false]);
+    expect(answer()[0]).toMatch(/^On this plan Alder and Birch leave us most at the end, .* each\.$/);
+    expect(answer()[1]).toBe('Cash runs out under Cedar.');
+  });
+
+  test('where it runs out under all, the one that is short by least is named', async () => {
+    const plan = aPlan({
+      offers: [
+        anOffer([equityPart({ amount: '1' })], { id: 'alder', name: 'Alder' }),
+        anOffer([equityPart({ amount: '2' })], { id: 'birch', name: 'Birch' }),
+      ],
+    });
+    await opened({ ...plan, business: { ...plan.business, openingCashAmount: '0' } });
+    expect(answer()[0]).toMatch(/^Cash runs out under every offer on this plan; Birch is short by least, /);
+  });
+
+  test('by units, shares are said to be left out; a plan that sells nothing says so', async () => {
+    const session = await opened(three());
+    const turns = () => screen.getByRole('list', { name: 'Turning points' }).textContent ?? '';
+    expect(turns()).toContain('What Alder would get at a sale isn’t in it');
+    cleanup();
+    await opened({ ...planOf(session), id: 'none', accounts: [] });
+    expect(turns()).toContain('Units sold: the plan sells none.');
+  });
+});
+
 describe('entering offers', () => {
   test('three offers with their numbers: six taps, and the figures of the model', async () => {
     const session = await opened(aPlan({ offers: [] }));
@@ -297,11 +355,13 @@ describe('other futures', () => {
     fireEvent.click(screen.getByText('Alder', { selector: '.ff-money-name' }));
     fireEvent.click(screen.getByText('A counter'));
     const sentence = () => screen.getByText(/^At part of the company|^At .* this equals/).textContent ?? '';
-    expect(sentence()).toContain('this equals Birch on the plan as it stands.');
+    // a part stands on hundredths of a percent: what that leaves over is said
+    const over = sayOf(before).money(Math.round(Math.abs(planned.miss)));
+    expect(sentence()).toContain(`this equals Birch on the plan as it stands, to within ${over}.`);
     const choice = screen.getByLabelText('In') as HTMLSelectElement;
     expect([...choice.options].map(({ value }) => value)).toEqual(['plan', 'p10', 'p50', 'p90']);
     fireEvent.change(choice, { target: { value: 'p50' } });
-    expect(sentence()).toContain('this equals Birch at the P50 future.');
+    expect(sentence()).toContain('this equals Birch at the P50 future');
     const percent = Number((Number(found.value) * 100).toFixed(2));
     expect(sentence()).toContain(` ${percent}\u00a0%,`);
     fireEvent.click(screen.getByRole('button', { name: 'Use it in Alder' }));
@@ -320,9 +380,10 @@ describe('other futures', () => {
     await opened({ ...plan, offers: plan.offers.map((each) => (each.id === 'birch' ? dear : each)) });
     fireEvent.click(screen.getByText('Cedar', { selector: '.ff-money-name' }));
     fireEvent.click(screen.getAllByText('A counter').at(-1) as HTMLElement);
-    expect(document.body.textContent).not.toContain('Cash runs out under');
+    const answer = () => document.querySelector('.ff-money-answer')?.textContent;
+    expect(answer()).not.toContain('Cash runs out under');
     fireEvent.change(screen.getByLabelText('So that it'), { target: { value: 'equals birch' } });
-    expect(document.body.textContent).toContain(
+    expect(answer()).toContain(
       'equal Birch on the plan as it stands. Cash runs out under Birch there.',
     );
   });

@@ -206,6 +206,19 @@ describe('what an offer comes to', () => {
     expect((implied?.salePriceNeeded ?? 0) / 100).toBeCloseTo(needed, 2);
   });
 
+  test('under a cap: 100,000 at 400,000 before it is 20 % at least, at 500,000 after it the same', () => {
+    const tranches = [{ id: 'now', amount: '100000', when: { by: 'week', week: 0 } }];
+    const of = (kind: string, changes: object) => {
+      const part = { ...offerKindOf({ kind }).blank('part'), tranches, ...changes };
+      const plan = aPlan({ offers: [anOffer([part as never])] });
+      return impliedOf(plan, runOffer(basis, plan.offers[0] ?? anOffer([]), plan.ownership));
+    };
+    const same = { by: 'cap', preMoney: 40_000_000, postMoney: 50_000_000, partRate: 0.2 };
+    expect(of('convertibleNote', { capAmount: '400000' })).toMatchObject([same]);
+    expect(of('cappedAgreement', { capAmount: '500000' })).toMatchObject([same]);
+    expect(of('cappedAgreement', {})).toEqual([]);
+  });
+
   test('it covers a need, or a range’s need as much deeper', () => {
     const low = new Float64Array(52).fill(-3_000_000);
     const short = { ...basis, low };

@@ -5,9 +5,7 @@ import type { DatedFlow, NeverComes } from './contract.ts';
 import type { Return } from './money-over-time.ts';
 
 /** A flow of an offer, and the part it is of. */
-export interface OfferFlow extends DatedFlow {
-  partId: string;
-}
+export type OfferFlow = DatedFlow & { partId: string };
 
 /** An owner's part of the company and of its sale. */
 export interface Holding {
@@ -21,7 +19,7 @@ export interface Holding {
   amount: number;
 }
 
-/** Who owns what after one event: money for shares, a conversion, a round. The first row is today. */
+/** Who owns what after an event: money for shares, a conversion, a round. The first row is today. */
 export interface DilutionRow {
   week: number;
   what: 'today' | 'offer' | 'round' | 'sale';
@@ -34,7 +32,7 @@ export interface DilutionRow {
   shares: { id: string; kind: Holding['kind']; name: string; rate: number }[];
 }
 
-/** The sale of the company at the end of the horizon that everybody's part is judged by. */
+/** The sale at the end of the horizon that everybody's part is judged by. */
 export interface Sale {
   /** Price of the business, without cash and debt. */
   price: number;
@@ -54,7 +52,7 @@ export interface Founder {
   sale: Sale;
 }
 
-/** Whether an offer's money covers a cash need: the computed one, or one of a range. */
+/** Whether an offer's money covers a cash need, the computed one or one of a range. */
 export interface Cover {
   name: 'plan' | 'p50' | 'p80' | 'p95';
   need: number;
@@ -66,6 +64,8 @@ export interface Cover {
 /** What an ask for a part of the company says it is worth, by this plan. Null where a figure can't be made. */
 export interface Implied {
   partId: string;
+  /** 'price': shares are bought at it. 'cap': the most that they come to; `partRate` is then the least. */
+  by: 'price' | 'cap';
   amount: number;
   partRate: number;
   preMoney: number;
@@ -147,7 +147,6 @@ export interface OfferOnDeal {
   breakEvenRatioWith: number | null;
 }
 
-/** Axes on which the better of two offers may change. */
 export const AXES = ['units', 'exit', 'growth'] as const;
 export type Axis = (typeof AXES)[number];
 

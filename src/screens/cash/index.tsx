@@ -78,13 +78,23 @@ function CashParts({ shown }: { shown: Shown }): VNode {
 
 function Ends({ shown }: { shown: Shown }): VNode {
   const say = useSay();
-  const hasCash = shown.plan.business.openingCashAmount !== null;
+  const { plan, results } = shown;
+  const hasCash = plan.business.openingCashAmount !== null;
   return (
-    <ul class="ff-said" aria-label="What ends it">
-      {endSentences(shown.results, hasCash, say).map((sentence) => (
-        <li key={sentence}>{sentence}</li>
-      ))}
-    </ul>
+    <>
+      <ul class="ff-said" aria-label="What ends it">
+        {endSentences(results, hasCash, say).map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+      {results.reading.cashNeedWeek !== null && (
+        <ButtonRow>
+          <LinkButton kind="quiet" href={hashOf({ view: 'money', planId: plan.id, sheet: null })}>
+            Money: offers side by side
+          </LinkButton>
+        </ButtonRow>
+      )}
+    </>
   );
 }
 

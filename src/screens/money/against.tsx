@@ -10,7 +10,14 @@ import { Segmented, SelectField } from '../../widgets/index.ts';
 import { Part } from '../ladder/parts.tsx';
 import { useSay } from '../shared/use-say.ts';
 import { AxisPicture } from './axis-picture.tsx';
-import { AXIS_NAMES, type PairProps, pointSentence, pointsOf, standsSentence } from './axis-words.ts';
+import {
+  AXIS_NAMES,
+  type PairProps,
+  pointSentence,
+  pointsOf,
+  sharesSentence,
+  standsSentence,
+} from './axis-words.ts';
 import { Wins } from './futures.tsx';
 import { type MoneyModel, useOfferGrowth } from './model.ts';
 
@@ -65,10 +72,10 @@ function Turns({ model, turned, pair, waiting }: PairProps & { waiting: string }
     <ul class="ff-said" aria-label="Turning points">
       {AXES.map((axis) => {
         const series = turned.series.find(({ on }) => on === axis);
-        if (series === undefined) {
+        if (series === undefined || series.places.length < 2) {
           return (
             <li key={axis} class="ff-quiet">
-              {AXIS_NAMES[axis]}: {axis === 'growth' && waiting !== '' ? waiting : 'can’t be worked out.'}
+              {AXIS_NAMES[axis]}: {noneWords(axis, waiting)}
             </li>
           );
         }
@@ -80,9 +87,15 @@ function Turns({ model, turned, pair, waiting }: PairProps & { waiting: string }
         return (
           <li key={axis}>
             <span class="ff-label">{AXIS_NAMES[axis]}.</span> {words}
+            {axis === 'units' && ` ${sharesSentence(model, pair)}`}
           </li>
         );
       })}
     </ul>
   );
+}
+
+function noneWords(axis: Axis, waiting: string): string {
+  if (axis === 'units') return 'the plan sells none.';
+  return axis === 'growth' && waiting !== '' ? waiting : 'can’t be worked out.';
 }

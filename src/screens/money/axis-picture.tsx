@@ -26,7 +26,9 @@ export function AxisPicture({ model, turned, axis, pair }: PairProps & { axis: A
       <p class="ff-quiet">
         {axis === 'growth'
           ? 'The picture by growth is on its way, or can’t be worked out.'
-          : 'No picture of this.'}
+          : axis === 'units'
+            ? 'No picture by units: the plan sells none.'
+            : 'No picture of this.'}
       </p>
     );
   }
@@ -55,7 +57,7 @@ function Drawn(props: DrawnProps): VNode {
     [series, perMinor, say],
   );
   const formatTick = useMemo(() => (value: number) => tick(value, say), [say]);
-  const what = series.shows === 'paid' ? 'Paid to them' : 'We keep';
+  const what = series.shows === 'paid' ? 'Paid to them by date' : 'We keep';
   const axis = AXIS_NAMES[series.on].toLowerCase();
   const crossings = points.map((point) => pointSentence({ model, point, say })).join(' ');
   return (

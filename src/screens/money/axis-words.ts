@@ -35,7 +35,7 @@ export function placeWords(axis: Axis, at: number, say: ScreenSay): string {
 
 /** What is better about the better one. */
 const BETTER: Record<Axis, string> = {
-  units: 'costs less',
+  units: 'costs less by date',
   exit: 'leaves us more',
   growth: 'leaves us more',
 };
@@ -51,6 +51,18 @@ export function pointSentence({
 }): string {
   const names = [nameOf(plan, below), nameOf(plan, above)];
   return `Below ${placeWords(on, at, say)} ${names[0]} ${BETTER[on]}, above that ${names[1]}.`;
+}
+
+/** Kinds whose price is a part of the company, which no payment by date shows. */
+const SHARES: ReadonlySet<string> = new Set(['equity', 'convertibleNote', 'cappedAgreement']);
+
+/** On units, what shares of a pair get at a sale is missing: said, or the line would read as if they cost nothing. */
+export function sharesSentence({ plan }: MoneyModel, pair: readonly [string, string]): string {
+  const holding = plan.offers
+    .filter(({ id, parts }) => pair.includes(id) && parts.some(({ kind }) => SHARES.has(kind)))
+    .map(({ name }) => name);
+  if (holding.length === 0) return '';
+  return `What ${holding.join(' and ')} would get at a sale isn’t in it: see the sale price.`;
 }
 
 /** No crossing: who is better at the plan's own place, or that they are alike. */

@@ -172,7 +172,15 @@ function sentence({ counter, at, goal, future, plan, say }: Found): string {
   if (!counter.found) return `No ${lower(term.label)} makes this ${what}.`;
   const value = valueWords(term, counter.value, say);
   const from = counter.from === null ? 'none' : valueWords(term, counter.from, say);
-  return `At ${lower(term.label)} ${value}, instead of ${from}, this ${thirdPerson(what)}.`;
+  const miss = missWords(counter.miss, goal, say);
+  return `At ${lower(term.label)} ${value}, instead of ${from}, this ${thirdPerson(what)}${miss}.`;
+}
+
+/** What the term's own grid leaves over; '' where nothing does. */
+function missWords(miss: number, goal: string, say: ScreenSay): string {
+  if (goal === 'founderRate') return Math.abs(miss) < 0.00005 ? '' : `, to ${say.percent(Math.abs(miss))}`;
+  const amount = Math.round(Math.abs(miss));
+  return amount === 0 ? '' : `, to within ${say.money(amount)}`;
 }
 
 function goalWords(plan: Plan, goal: string, say: ScreenSay): string {

@@ -16,18 +16,15 @@ export function ImpliedWorth({ at }: { at: ShownOffer }): VNode {
   if (at.implied.length === 0) {
     return (
       <p class="ff-quiet">
-        No part of this offer buys shares at a price, so it says nothing of what the company is worth.
+        No part of this offer buys shares at a price or under a cap, so it says nothing of what the company is
+        worth.
       </p>
     );
   }
   return (
     <ul class="ff-said">
       {at.implied.flatMap((each) => [
-        <li key={each.partId}>
-          {say.money(each.amount)} for {say.percent(each.partRate)}: the company at{' '}
-          {say.money(Math.round(each.preMoney))} before the money, {say.money(Math.round(each.postMoney))}{' '}
-          after it.
-        </li>,
+        <li key={each.partId}>{askWords(each, say)}</li>,
         <li key={`${each.partId} times`}>{multiplesWords(each, say)}</li>,
         <li key={`${each.partId} needed`}>{neededWords(each, say)}</li>,
       ])}
@@ -36,6 +33,14 @@ export function ImpliedWorth({ at }: { at: ShownOffer }): VNode {
 }
 
 type Implied = ShownOffer['implied'][number];
+
+function askWords({ by, amount, partRate, preMoney, postMoney }: Implied, say: ScreenSay): string {
+  const [before, after] = [say.money(Math.round(preMoney)), say.money(Math.round(postMoney))];
+  if (by === 'price') {
+    return `${say.money(amount)} for ${say.percent(partRate)}: the company at ${before} before the money, ${after} after it.`;
+  }
+  return `${say.money(amount)} under the cap, without its interest, is ${say.percent(partRate)} at least: the company at no more than ${before} before the money, ${after} after it.`;
+}
 
 function multiplesWords(
   { timesRunRate, timesPlanRevenue, timesPlanProfit }: Implied,

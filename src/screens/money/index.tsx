@@ -11,7 +11,8 @@ import { type Shown, useShown } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { useWhy, View } from '../shared/view.tsx';
 import { Against } from './against.tsx';
-import { type ShownOffer, shownOffers, useDrawing, useMoney } from './model.ts';
+import { bestWords } from './best-words.ts';
+import { type ShownOffer, shownOffers, useDrawing, useMoney, useOfferDraws } from './model.ts';
 import { NewOffer } from './new-offer.tsx';
 import { bodyId, OfferBody } from './offer-body.tsx';
 import { OwnershipPart } from './ownership.tsx';
@@ -53,9 +54,12 @@ function MoneyParts({ shown }: { shown: Shown }): VNode {
         <EmptyState title="No offer yet. Tap what is offered, and type its numbers: what it costs, and what it leaves you, stands beside every other." />
       )}
       {offers.length > 1 && (
-        <div class="ff-money-side">
-          <SideBySide model={model} />
-        </div>
+        <>
+          <Best shown={shown} offers={offers} />
+          <div class="ff-money-side">
+            <SideBySide model={model} />
+          </div>
+        </>
       )}
       <div class={wide ? 'ff-money-columns' : ''}>
         {offers.map((at) =>
@@ -100,6 +104,20 @@ function Need({ shown: { results } }: { shown: Shown }): VNode {
       )}{' '}
       <span class="ff-quiet">Offers change no figure of the plan until one is taken over under Funding.</span>
     </p>
+  );
+}
+
+/** The answer first: which costs least, on the plan and in other futures. */
+function Best({ shown: { plan }, offers }: { shown: Shown; offers: readonly ShownOffer[] }): VNode {
+  const say = useSay();
+  const { found, older } = useOfferDraws();
+  const futures = found === null || older ? null : found.futures;
+  return (
+    <ul class="ff-said" aria-label="Which costs least">
+      {bestWords(offers, plan, futures, say).map((words) => (
+        <li key={words}>{words}</li>
+      ))}
+    </ul>
   );
 }
 

@@ -30,7 +30,7 @@ export function OfferBody({ model, at, onRemove }: OfferBodyProps): VNode {
   const { offer, result } = at;
   const path = `offers/${offer.id}`;
   return (
-    <div class="ff-stack" id={bodyId(offer.id)} onFocusCapture={selectZero}>
+    <div class="ff-stack ff-money-offer" id={bodyId(offer.id)} onFocusCapture={selectZero}>
       <Parts offer={offer} />
       <FieldFor path={`${path}/name`} label="Called" kind="text" />
       <FieldFor path={`${path}/from`} label="From" kind="text" placeholder="not said" />

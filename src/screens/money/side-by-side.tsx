@@ -5,22 +5,27 @@ import { Table, type TableColumn, type TableRow } from '../../widgets/index.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { useSay } from '../shared/use-say.ts';
 import { type MoneyModel, type ShownOffer, shownOffers } from './model.ts';
-import { kindWords, perUnitWords, returnWords, timesWords } from './words.ts';
+import { kindWords, perUnitWords, rangeShort, returnWords, timesWords } from './words.ts';
 
 type Line = readonly [label: string, write: (at: ShownOffer, say: ScreenSay, minorDigits: number) => string];
 
+/** What all else comes down to. */
+const KEPT = 'We keep at the end';
+
+/** A line that says nothing of any offer (no range is drawn) is left out. */
 const LINES: readonly Line[] = [
   ['Kind', ({ offer }) => kindWords(offer.parts)],
   ['From', ({ offer }) => (offer.from === '' ? 'not said' : offer.from)],
   ['Money in', ({ result }, say) => say.money(result.moneyIn)],
   ['Lowest cash', ({ result }, say) => `${say.money(result.lowestCash)}, week ${result.lowestWeek}`],
+  ['Covers', ({ result }) => rangeShort(result)],
   ['Lasts', ({ result }, say) => lastsWords(result.carries.runsOutWeek, say)],
   ['Paid to them in total', ({ result }, say) => say.money(result.totalPaid)],
   ['They make', ({ result }, say) => returnWords(result, say).value],
   ['Of their money', ({ result }, say) => timesWords(result.multiple, say)],
   ['Costs a unit', ({ result }, say, minorDigits) => perUnitWords(result, minorDigits, say)],
   ['We hold at the end', ({ result }, say) => say.percent(result.founder.rate)],
-  ['We keep at the end', ({ result }, say) => say.money(result.founder.amount)],
+  [KEPT, ({ result }, say) => say.money(result.founder.amount)],
 ];
 
 export function SideBySide({ model }: { model: MoneyModel }): VNode {
@@ -34,8 +39,9 @@ export function SideBySide({ model }: { model: MoneyModel }): VNode {
     (): TableRow[] =>
       LINES.map(([label, write]) => ({
         id: label,
+        strong: label === KEPT,
         cells: [label, ...shownOffers(model).map((at) => write(at, say, model.money.basis.minorDigits))],
-      })),
+      })).filter(({ cells }) => cells.slice(1).some((cell) => cell !== '')),
     [model, say],
   );
   return <Table caption="Offers side by side" captionHidden columns={columns} rows={rows} />;

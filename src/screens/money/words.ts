@@ -22,7 +22,7 @@ export function returnWords({ irr }: OfferResult, say: ScreenSay): { value: stri
   const why = {
     noMoneyIn: 'no money comes in',
     nothingBack: 'nothing goes back to the funder',
-    noRate: 'no rate fits these payments',
+    noRate: 'no yearly rate from −99.99 % to 1,000,000 % fits',
   };
   return { value: 'none', note: why[irr.why] };
 }
@@ -55,6 +55,18 @@ export function rangeWords({ covers }: OfferResult): string {
   const [yes, no] = [of(true).join(', '), of(false).join(', ')];
   if (no === '') return `Covers ${yes}.`;
   return yes === '' ? `Does not cover ${no}.` : `Covers ${yes}; not ${no}.`;
+}
+
+/** "plan, P50, P80; not P95", for a column; '' where no range was drawn. */
+export function rangeShort({ covers }: OfferResult): string {
+  if (covers.length < 2) return '';
+  const of = (does: boolean) =>
+    covers
+      .filter((each) => each.covers === does)
+      .map(({ name }) => (name === 'plan' ? name : COVER_NAMES[name]));
+  const [yes, no] = [of(true).join(', '), of(false).join(', ')];
+  if (no === '') return yes;
+  return yes === '' ? `none of ${no}` : `${yes}; not ${no}`;
 }
 
 /** Asked money against what is needed. */

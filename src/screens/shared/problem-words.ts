@@ -1,15 +1,15 @@
 // A problem as a person reads it: the field by its label, what came, what was expected, and what is still shown.
 // Shares are named in percent here, since that is how they are typed.
-// Worked example: "Margin: got 120 %. It must be from 0 to below 100 %. Still showing the result for 42 %."
+// Worked example: "Margin: got 120 %. It must be from 0 to below 100 %, with at most 4 decimals. Still showing the result for 42 %."
 import type { Plan } from '../../domain/plan/index.ts';
 import type { Problem } from '../../domain/problems.ts';
 import { placeWords } from './path-words.ts';
 
 /** What the model expects of a field, in the words of the screen; the rest is shown as the model says it. */
 const EXPECTED_OF_SHARES: readonly (readonly [start: string, words: string])[] = [
-  ['a share from 0 to below 1', 'It must be from 0 to below 100 %.'],
-  ['a share from 0 to 1', 'It must be from 0 to 100 %.'],
-  ['a number from 0 to 100 with', 'It must be from 0 to 10,000 %.'],
+  ['a share from 0 to below 1', 'It must be from 0 to below 100 %, with at most 4 decimals.'],
+  ['a share from 0 to 1', 'It must be from 0 to 100 %, with at most 4 decimals.'],
+  ['a number from 0 to 100 with', 'It must be from 0 to 10,000 %, with at most 4 decimals.'],
 ];
 
 export interface FieldProblem {

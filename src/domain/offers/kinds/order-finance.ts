@@ -32,11 +32,11 @@ export const orderFinance = {
     limitAmount: null,
   }),
   fields: [
-    { key: 'starts', label: 'From', unit: 'when' },
     { key: 'financedRate', label: 'Part of suppliers’ bills', unit: 'share' },
     FEE_FIELD,
     { key: 'repaidDays', label: 'Paid back after', unit: 'days' },
     LIMIT_FIELD,
+    { key: 'starts', label: 'Begins', unit: 'when' },
   ],
   movable: [
     FEE_MOVABLE,

@@ -32,11 +32,11 @@ export const receivablesAdvance = {
     limitAmount: null,
   }),
   fields: [
-    { key: 'starts', label: 'From', unit: 'when' },
     { key: 'advanceRate', label: 'Part of each invoice', unit: 'share' },
     FEE_FIELD,
     { key: 'recourse', label: 'Paid back even where the customer fails', unit: 'switch' },
     LIMIT_FIELD,
+    { key: 'starts', label: 'Begins', unit: 'when' },
   ],
   movable: [
     FEE_MOVABLE,

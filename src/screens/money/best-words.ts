@@ -1,0 +1,67 @@
+// Which offer costs us least, in a sentence or two before anything else: what each leaves us at the end of the plan, all it
+// takes counted in. One under which cash runs out is no choice while another lasts. Worked example: "On this plan Alder
+// leaves us most at the end, 238,283; then Birch, 4,937 less; then Cedar, 18,530 less."
+import type { Futures } from '../../domain/offers/types.ts';
+import type { Plan } from '../../domain/plan/index.ts';
+import type { ScreenSay } from '../shared/screen-say.ts';
+import type { ShownOffer } from './model.ts';
+import { nameOf } from './words.ts';
+
+/** Named one after the other; of more, only the first is. */
+const NAMED = 3;
+
+/** Of two offers and more. `futures`: of the same plan, where they are drawn. */
+export function bestWords(
+  offers: readonly ShownOffer[],
+  plan: Plan,
+  futures: Futures | null,
+  say: ScreenSay,
+): string[] {
+  const lasting = offers.filter(({ result }) => result.lowestCash >= 0);
+  const words = lasting.length === 0 ? [noneWords(offers, say)] : [rankWords(lasting, say)];
+  if (lasting.length > 0 && lasting.length < offers.length) {
+    const dry = offers.filter(({ result }) => result.lowestCash < 0);
+    words.push(`Cash runs out under ${listed(dry.map(({ offer }) => offer.name))}.`);
+  }
+  if (futures !== null) words.push(drawnWords(plan, futures, say));
+  return words.filter((each) => each !== '');
+}
+
+function rankWords(lasting: readonly ShownOffer[], say: ScreenSay): string {
+  const kept = ({ result }: ShownOffer) => result.founder.amount;
+  const ranked = [...lasting].sort((a, b) => kept(b) - kept(a));
+  const most = ranked[0] ? kept(ranked[0]) : 0;
+  const first = ranked.filter((each) => kept(each) === most).map(({ offer }) => offer.name);
+  const leave = first.length === 1 ? 'leaves' : 'leave';
+  const alike = first.length === 1 ? '' : ' each';
+  const then = ranked.length > NAMED ? [] : ranked.slice(first.length);
+  return [
+    `On this plan ${listed(first)} ${leave} us most at the end, ${say.money(most)}${alike}`,
+    ...then.map((each) => `then ${each.offer.name}, ${say.money(most - kept(each))} less`),
+  ]
+    .join('; ')
+    .concat('.');
+}
+
+/** Every one runs dry: which holds out longest, and which is short by the least. */
+function noneWords(offers: readonly ShownOffer[], say: ScreenSay): string {
+  const [least] = [...offers].sort((a, b) => b.result.lowestCash - a.result.lowestCash);
+  if (least === undefined) return '';
+  const { offer, result } = least;
+  return `Cash runs out under every offer on this plan; ${offer.name} is short by least, ${say.money(-result.lowestCash)} in ${say.week(result.lowestWeek)}.`;
+}
+
+/** Who wins in other futures, shortest. */
+function drawnWords(plan: Plan, { draws, offers }: Futures, say: ScreenSay): string {
+  const won = offers.filter(({ wins }) => wins > 0).sort((a, b) => b.wins - a.wins);
+  if (draws === 0 || won.length === 0) return '';
+  const each = won.slice(0, NAMED).map(({ offerId, wins }, at) => {
+    return `${nameOf(plan, offerId)} ${at === 0 ? 'wins ' : ''}${say.count(wins)}`;
+  });
+  return `Of ${say.count(draws)} other futures ${each.join(', ')}.`;
+}
+
+function listed(names: readonly string[]): string {
+  const last = names.at(-1) ?? '';
+  return names.length < 2 ? last : `${names.slice(0, -1).join(', ')} and ${last}`;
+}
