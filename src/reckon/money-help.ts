@@ -4,7 +4,8 @@ export const MONEY_HELP = `money             rival offers, each on the plan with
   offers[]        id, name, from, kind (its parts' kinds)
     moneyIn, never[]  what comes; partId, trancheId, amount of what waits for something the plan never reaches
     lowestCash    amount, week: with its flows laid over the plan's cash
-    covers[]      name (plan), need, left, covers: whether it covers the cash need
+    covers[]      name (plan, p50, p80, p95), need, left, covers: whether it covers the cash need, on the plan and of
+                  draws: cash lasts in so many of 100; left: the lowest cash so many don't fall below
     carriesWeeks, runsOutWeek   weeks until cash is first below zero
     paidByYear[]  year, amount of its dated payments; paid: their sum; settles: running royalties
                   counted at the sale; payout: what its shares get of the sale; totalPaid: the three

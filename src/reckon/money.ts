@@ -1,7 +1,10 @@
 // Rival offers of money, for machines: sums as decimal strings, rates and parts as decimals of at most 6 places. The same
 // figures as on screen. Worked figure: { "name": "Harl royalty", "kind": "unitRoyalty", "totalPaid": "62311.33", ... }.
 import {
+  type Cover,
+  coversIn,
   drawOffers,
+  type Futures,
   futuresOf,
   growthOf,
   type Money,
@@ -17,17 +20,28 @@ import { moneyText } from './weeks.ts';
 export function moneyTextOf(plan: Plan, results: Results): unknown {
   const money = moneyOf(plan, results);
   const sum = (amount: number) => moneyText(Math.round(amount), results.minorDigits);
+  // The app's own draws; none are run where nothing is offered.
+  const futures = futuresOf(plan.offers.length === 0 ? [] : drawOffers({ plan, results }));
   const points = [...turningOf(plan, money).points, ...growthOf(plan, results, money).points];
   return {
-    offers: money.offers.map((offer, at) => offerText(offer, money.implied[at] ?? [], sum)),
+    offers: money.offers.map((offer, at) =>
+      offerText({ offer, implied: money.implied[at] ?? [], covers: coversIn(futures, offer), sum }),
+    ),
     turningPoints: points.map((point) => pointText(point, sum)),
-    ...drawnText(plan, results, sum),
+    ...drawnText(futures, sum),
   };
 }
 
 type Sum = (amount: number) => string;
 
-function offerText(offer: OfferResult, implied: Money['implied'][number], sum: Sum): unknown {
+interface OfferArgs {
+  offer: OfferResult;
+  implied: Money['implied'][number];
+  covers: readonly Cover[];
+  sum: Sum;
+}
+
+function offerText({ offer, implied, covers, sum }: OfferArgs): unknown {
   const { founder, irr, carries } = offer;
   return {
     id: offer.id,
@@ -37,7 +51,7 @@ function offerText(offer: OfferResult, implied: Money['implied'][number], sum: S
     moneyIn: sum(offer.moneyIn),
     never: offer.never.map(({ partId, trancheId, amount }) => ({ partId, trancheId, amount: sum(amount) })),
     lowestCash: { amount: sum(offer.lowestCash), week: offer.lowestWeek },
-    covers: offer.covers.map(({ name, need, left, covers }) => ({
+    covers: [offer.cover, ...covers].map(({ name, need, left, covers }) => ({
       name,
       need: sum(need),
       left: sum(left),
@@ -98,10 +112,7 @@ function pointText({ between, on, at, below, above }: TurningPoint, sum: Sum): u
   return { between, on, at: place, below, above };
 }
 
-/** The app's own draws; none are run where nothing is offered. */
-function drawnText(plan: Plan, results: Results, sum: Sum): object {
-  const drawn = plan.offers.length === 0 ? [] : drawOffers({ plan, results });
-  const futures = futuresOf(drawn);
+function drawnText(futures: Futures, sum: Sum): object {
   return {
     futures: futures.outcomes.map(({ name, draw, netSales, founder, best, bestLasts }) => ({
       name,

@@ -327,9 +327,23 @@ describe('other futures', () => {
       );
     });
     expect(document.body.textContent).not.toMatch(/NaN|undefined|Infinity/);
+    const winner = [...futures.offers].sort((a, b) => b.wins - a.wins)[0];
+    const first = planOf(session).offers.find(({ id }) => id === winner?.offerId)?.name;
+    expect(said('Which costs least').at(-1)).toContain(`Of 200 other futures ${first} wins ${winner?.wins}`);
+    const covers = screen.getByRole('row', { name: /^Covers/ });
+    const columns = futures.offers.map((odds) => {
+      const names = ['plan', 'P50', 'P80', 'P95'];
+      const lasts = [200, 100, 160, 190].map((least, at) => (at === 0 ? least : odds.lasts) >= least);
+      const [yes, no] = [names.filter((_, at) => lasts[at]), names.filter((_, at) => !lasts[at])];
+      return no.length === 0 ? yes.join(', ') : `${yes.join(', ')}; not ${no.join(', ')}`;
+    });
+    expect([...covers.children].slice(1).map(({ textContent }) => textContent)).toEqual(columns);
 
     const before = said('Who wins');
     fireEvent.click(screen.getByText('Alder', { selector: '.ff-money-name' }));
+    expect(said('What it covers')[1]).toMatch(
+      /^Of 200 other futures cash lasts in all: covers P50, P80, P95\.$/,
+    );
     type('For this part of the company', '90');
     await waitFor(() => expect(document.body.textContent).toContain('Of the plan before the last edit.'));
     expect(said('Who wins')).toEqual(before);

@@ -6,7 +6,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Basis } from '../../src/domain/offers/basis.ts';
 import { foundIn } from '../../src/domain/offers/drawn.ts';
-import { futuresOf } from '../../src/domain/offers/futures.ts';
+import { coversIn, futuresOf } from '../../src/domain/offers/futures.ts';
 import type { DrawnOffers } from '../../src/domain/offers/types.ts';
 import { aPlan } from '../support/builders.ts';
 import { anOffer, anOwnership, aSteadyBasis, equityPart, loanPart } from '../support/offers.ts';
@@ -67,6 +67,37 @@ describe('ten draws that sell 200, 400 ... 2,000 a week', () => {
   });
 });
 
+describe('twenty draws that need 2,000, 4,000 ... 40,000', () => {
+  // Every week the same low: 40,000 lifts them all; the loan is half paid back in a year, and lifts the first half and no more.
+  const needs = Array.from({ length: 20 }, (_, at) => -200_000 * (at + 1));
+  const twenty = (changes: (low: number) => Partial<Basis>) =>
+    futuresOf(needs.map((low, at) => drawn(at, 1000, changes(low))));
+
+  test('half need 20,000 at most, 80 of 100 32,000, 95 of 100 38,000: the part covers them all', () => {
+    const futures = twenty((low) => ({ low: new Float64Array(52).fill(low) }));
+    expect(futures.need).toEqual({ p50: 2_000_000, p80: 3_200_000, p95: 3_800_000 });
+    expect(coversIn(futures, { id: 'part' })).toEqual([
+      { name: 'p50', need: 2_000_000, left: 2_000_000, covers: true },
+      { name: 'p80', need: 3_200_000, left: 800_000, covers: true },
+      { name: 'p95', need: 3_800_000, left: 200_000, covers: true },
+    ]);
+  });
+
+  test('the same needs in the last week: a loan that pays back until then covers half, not 80 of 100', () => {
+    const futures = twenty((low) => tightFor(low));
+    // 40,000 over 24 months from March 2 without interest: twelve parts of 1,666.67 by the last week, February 22: 11.
+    const left = 4_000_000 - 11 * 166_667;
+    const covers = coversIn(futures, { id: 'loan' });
+    expect(covers.map((each) => [each.name, each.covers])).toEqual([
+      ['p50', true],
+      ['p80', false],
+      ['p95', false],
+    ]);
+    expect(Math.abs((covers[0]?.left ?? 0) - (left - 2_000_000))).toBeLessThan(20);
+    expect(futures.offers[1]?.lasts).toBe(10);
+  });
+});
+
 describe('draws that nobody wins', () => {
   test('cash runs out under one: the other wins, though it leaves less; under both: nobody', () => {
     // At 2,000 a week the loan leaves more, but a year of it is half paid back: 40,000 less some 18,000 in the last week.
@@ -96,6 +127,7 @@ describe('draws that nobody wins', () => {
       noneLasts: 0,
       ties: 0,
       offers: [],
+      need: { p50: 0, p80: 0, p95: 0 },
       outcomes: [],
     });
   });

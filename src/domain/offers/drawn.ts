@@ -62,5 +62,6 @@ export function foundIn(plan: Plan, basis: Basis): NonNullable<DrawnOffers['foun
     const run = runOffer(basis, offer, plan.ownership);
     return { offerId: offer.id, amount: Math.round(founderAt(run, price)), lowestCash: run.lowestCash };
   });
-  return { netSales: sumOf(basis.netSales), founder };
+  const lowestCash = basis.low.reduce((least, low) => Math.min(least, low), Number.POSITIVE_INFINITY);
+  return { netSales: sumOf(basis.netSales), lowestCash, founder };
 }

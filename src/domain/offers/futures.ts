@@ -5,7 +5,16 @@
 // Worked figure: of draws that sell 10, 20 ... 100, P10 is the one of 10, P50 that of 50, P90 that of 90.
 
 import { chanceLimits, placeOf, valuesAt } from '../promise/range/quantiles.ts';
-import type { DrawnOffers, FounderIn, FutureOutcome, Futures, OfferOdds } from './types.ts';
+import type {
+  ByShare,
+  Cover,
+  DrawnOffers,
+  FounderIn,
+  FutureOutcome,
+  Futures,
+  OfferOdds,
+  OfferResult,
+} from './types.ts';
 
 /**
  * Draws that offers are compared on. Each costs about what computing the plan once does, so all of them take a worker about
@@ -46,9 +55,11 @@ export function futuresOf(drawn: readonly DrawnOffers[]): Futures {
       share: wins / draws,
       limits: chanceLimits(wins, draws),
       lasts: counted.filter(({ founder }) => (founder[at]?.lowestCash ?? 0) >= 0).length,
+      lowest: notBelow(counted.map(({ founder }) => founder[at]?.lowestCash ?? 0)),
       kept: { p10, p50, p90 },
     };
   });
+  const bare = notBelow(counted.map(({ lowestCash }) => lowestCash));
   const inOrder = [...counted].sort((a, b) => a.netSales - b.netSales || a.draw - b.draw);
   return {
     draws,
@@ -56,9 +67,32 @@ export function futuresOf(drawn: readonly DrawnOffers[]): Futures {
     noneLasts: ids.length === 0 ? 0 : draws - lasting.length,
     ties: lasting.filter(({ best }) => best === null).length,
     offers,
+    need: { p50: needOf(bare.p50), p80: needOf(bare.p80), p95: needOf(bare.p95) },
     outcomes: SHARES.flatMap(([name, share]) => {
       const at = inOrder[placeOf(share, draws)];
       return at === undefined ? [] : [{ name, ...at }];
     }),
   };
+}
+
+/** The cash that 50, 80, 95 of 100 draws don't fall below; 0 without draws. */
+function notBelow(lowest: readonly number[]): ByShare {
+  const depths = Float64Array.from(lowest, (low) => -low);
+  const places = [0.5, 0.8, 0.95].map((share) => placeOf(share, lowest.length));
+  const [p50 = 0, p80 = 0, p95 = 0] = lowest.length === 0 ? [] : valuesAt(depths, places);
+  return { p50: 0 - p50, p80: 0 - p80, p95: 0 - p95 };
+}
+
+function needOf(lowest: number): number {
+  return Math.max(0, -lowest);
+}
+
+/** What an offer covers in draws: cash lasts in 80 of 100 or more where it covers P80. Empty where none were run. */
+export function coversIn({ draws, offers, need }: Futures, { id }: Pick<OfferResult, 'id'>): Cover[] {
+  const odds = offers.find(({ offerId }) => offerId === id);
+  if (draws === 0 || odds === undefined) return [];
+  return (['p50', 'p80', 'p95'] as const).map((name) => {
+    const left = odds.lowest[name];
+    return { name, need: need[name], left, covers: left >= 0 };
+  });
 }

@@ -5,7 +5,7 @@ import type { Plan } from '../plan/index.ts';
 import type { Results } from '../results.ts';
 import { type Basis, basisOf } from './basis.ts';
 import { impliedOf } from './implied.ts';
-import { type Needs, resultOf } from './result.ts';
+import { resultOf } from './result.ts';
 import { type OfferRun, runOffer } from './run.ts';
 import { scaledBasis } from './scaled.ts';
 import { growthPoints, type Turned, turningPoints } from './turning.ts';
@@ -15,10 +15,9 @@ export { type Basis, basisFrom, basisOf } from './basis.ts';
 export type { DatedFlow, FieldNote, FlowKind, Movable, Tranche, When } from './contract.ts';
 export { type CounterArgs, counterFor } from './counter.ts';
 export { basesOfDraws, drawOffers } from './drawn.ts';
-export { futuresOf, OFFER_DRAWS } from './futures.ts';
+export { coversIn, futuresOf, OFFER_DRAWS } from './futures.ts';
 export { OFFER_KINDS, type OfferPart, offerKindOf } from './list.ts';
 export { onDeals } from './on-deals.ts';
-export type { Needs } from './result.ts';
 export { type OfferRun, runOffer } from './run.ts';
 export type { Turned } from './turning.ts';
 export type * from './types.ts';
@@ -31,14 +30,14 @@ export interface Money {
   implied: Implied[][];
 }
 
-/** All offers of the plan, side by side. `needs`: the cash need of a range of futures, where one was drawn. */
-export function moneyOf(plan: Plan, results: Results, needs: Needs | null = null): Money {
+/** All offers of the plan, side by side. */
+export function moneyOf(plan: Plan, results: Results): Money {
   const basis = basisOf(plan, results);
   const runs = plan.offers.map((offer) => runOffer(basis, offer, plan.ownership));
   return {
     basis,
     runs,
-    offers: runs.map((run) => resultOf(plan, run, results.reading, needs)),
+    offers: runs.map((run) => resultOf(plan, run, results.reading)),
     implied: runs.map((run) => impliedOf(plan, run)),
   };
 }

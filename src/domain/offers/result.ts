@@ -8,21 +8,14 @@ import { sumOf } from './basis.ts';
 import type { FlowKind } from './contract.ts';
 import { xirr } from './money-over-time.ts';
 import { exitPrice, type OfferRun, saleAt, sharesAt } from './run.ts';
-import type { Carries, Cover, Holding, OfferFlow, OfferResult } from './types.ts';
-
-/** The cash need at which a range's draws stop, 50, 80 and 95 of 100; minor units. */
-export interface Needs {
-  p50: number;
-  p80: number;
-  p95: number;
-}
+import type { Carries, Holding, OfferFlow, OfferResult } from './types.ts';
 
 export type Reading = Pick<Results['reading'], 'cashNeed' | 'cashNeedWeek'>;
 
 /** Flows that are a cost of selling a unit; money back and payments of principal are not, a lease's payments are apart. */
 const COSTS: ReadonlySet<FlowKind> = new Set(['fee', 'interest', 'royalty', 'share', 'minimum']);
 
-export function resultOf(plan: Plan, run: OfferRun, reading: Reading, needs: Needs | null): OfferResult {
+export function resultOf(plan: Plan, run: OfferRun, reading: Reading): OfferResult {
   const { offer, basis, company, flows, moneyIn } = run;
   const price = exitPrice(plan.ownership, basis);
   const amounts = wholeParts(sharesAt(run, price));
@@ -46,7 +39,7 @@ export function resultOf(plan: Plan, run: OfferRun, reading: Reading, needs: Nee
     low: run.low,
     lowestCash: run.lowestCash,
     lowestWeek: run.lowestWeek,
-    covers: coversOf(run, reading, needs),
+    cover: { name: 'plan', need: reading.cashNeed, left: run.lowestCash, covers: run.lowestCash >= 0 },
     carries: carriesOf(run, reading),
     paidByYear: byYear(run),
     paid,
@@ -91,26 +84,6 @@ function byYear({ flows, basis }: OfferRun): { year: number; amount: number }[] 
     years.set(year, (years.get(year) ?? 0) - amount);
   }
   return [...years].map(([year, amount]) => ({ year, amount }));
-}
-
-/**
- * Whether the lowest cash stays at or above nothing: on the plan, and if the need of a range came in its place, as deep below
- * the plan's own low as that need is.
- */
-function coversOf(run: OfferRun, reading: Reading, needs: Needs | null): Cover[] {
-  const of = (name: Cover['name'], need: number, left: number): Cover => ({
-    name,
-    need,
-    left,
-    covers: left >= 0,
-  });
-  const plan = of('plan', reading.cashNeed, run.lowestCash);
-  if (needs === null) return [plan];
-  const bare = run.basis.low.reduce((least, low) => Math.min(least, low), Number.POSITIVE_INFINITY);
-  const ranges = (['p50', 'p80', 'p95'] as const).map((name) =>
-    of(name, needs[name], run.lowestCash - bare - needs[name]),
-  );
-  return [plan, ...ranges];
 }
 
 function carriesOf(run: OfferRun, { cashNeed, cashNeedWeek }: Reading): Carries {

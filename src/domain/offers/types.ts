@@ -4,6 +4,8 @@
 import type { DatedFlow, NeverComes } from './contract.ts';
 import type { Return } from './money-over-time.ts';
 
+export type * from './future-types.ts';
+
 /** A flow of an offer, and the part it is of. */
 export type OfferFlow = DatedFlow & { partId: string };
 
@@ -52,11 +54,13 @@ export interface Founder {
   sale: Sale;
 }
 
-/** Whether an offer's money covers a cash need, the computed one or one of a range. */
+/**
+ * Whether an offer covers a cash need: the plan's, or the one that 50, 80, 95 of 100 draws of the range don't pass.
+ * `left`: the plan's lowest cash under the offer, or what so many draws don't fall below; under 0 it is short by that.
+ */
 export interface Cover {
   name: 'plan' | 'p50' | 'p80' | 'p95';
   need: number;
-  /** Lowest cash if the need were this; below 0: what is short. */
   left: number;
   covers: boolean;
 }
@@ -105,7 +109,8 @@ export interface OfferResult {
   low: number[];
   lowestCash: number;
   lowestWeek: number;
-  covers: Cover[];
+  /** On the plan; of draws see `coversIn`. */
+  cover: Cover;
   carries: Carries;
   /** By calendar year of the payment; the last years may lie after the horizon. Positive. */
   paidByYear: { year: number; amount: number }[];
@@ -173,60 +178,6 @@ export interface AxisSeries {
   /** What a line shows: paid to the funder (lower is better), or the founder's money (higher is better). */
   shows: 'paid' | 'founder';
   lines: { offerId: string; values: number[] }[];
-}
-
-/** What one offer leaves the founder in one future, and the lowest cash there; minor units. */
-export interface FounderIn {
-  offerId: string;
-  amount: number;
-  lowestCash: number;
-}
-
-/** One draw of the range, in order of the plan's offers; `found` is null where amounts are too large to compute exactly. */
-export interface DrawnOffers {
-  /** Its number, from 0. */
-  draw: number;
-  /** Net sales over the plan, minor units. */
-  found: { netSales: number; founder: FounderIn[] } | null;
-}
-
-/** One future in which offers are compared. */
-export interface FutureOutcome {
-  name: 'p10' | 'p50' | 'p90';
-  draw: number;
-  netSales: number;
-  founder: FounderIn[];
-  /** The offer that leaves the founder most among those whose cash lasts, else among all; null when none, or when two tie. */
-  best: string | null;
-  bestLasts: boolean;
-}
-
-/** How often one offer is the best. */
-export interface OfferOdds {
-  offerId: string;
-  /** Draws in which it leaves the founder most and cash lasts; their share of all, with 95 % limits by Wilson. */
-  wins: number;
-  share: number;
-  limits: { low: number; high: number };
-  /** Draws in which cash lasts under it. */
-  lasts: number;
-  /** What the founder keeps: a tenth, half, nine tenths of the draws leave no more. */
-  kept: { p10: number; p50: number; p90: number };
-}
-
-/** All wins, `ties` and `noneLasts` together are `draws`. */
-export interface Futures {
-  draws: number;
-  /** Draws beside those, too large to compute: counted nowhere else. */
-  uncomputed: number;
-  /** Draws in which cash runs out under every offer: nobody wins them. */
-  noneLasts: number;
-  /** Draws in which the best of those whose cash lasts come out equal: nobody's. */
-  ties: number;
-  /** In the plan's order; empty without draws. */
-  offers: OfferOdds[];
-  /** The draws at P10, P50 and P90 in order of net sales; empty without draws. */
-  outcomes: FutureOutcome[];
 }
 
 /** The value of one term of one part at which an offer comes out as asked, or why none does. */

@@ -4,26 +4,24 @@
 import type { Futures } from '../../domain/offers/types.ts';
 import type { Plan } from '../../domain/plan/index.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
-import type { ShownOffer } from './model.ts';
+import { type MoneyModel, type ShownOffer, shownOffers } from './model.ts';
 import { nameOf } from './words.ts';
 
 /** Named one after the other; of more, only the first is. */
 const NAMED = 3;
 
-/** Of two offers and more. `futures`: of the same plan, where they are drawn. */
-export function bestWords(
-  offers: readonly ShownOffer[],
-  plan: Plan,
-  futures: Futures | null,
-  say: ScreenSay,
-): string[] {
+/** Of two offers and more. */
+export function bestWords(model: MoneyModel, say: ScreenSay): string[] {
+  const offers = shownOffers(model);
   const lasting = offers.filter(({ result }) => result.lowestCash >= 0);
   const words = lasting.length === 0 ? [noneWords(offers, say)] : [rankWords(lasting, say)];
   if (lasting.length > 0 && lasting.length < offers.length) {
     const dry = offers.filter(({ result }) => result.lowestCash < 0);
     words.push(`Cash runs out under ${listed(dry.map(({ offer }) => offer.name))}.`);
   }
-  if (futures !== null) words.push(drawnWords(plan, futures, say));
+  if (model.futures !== null) words.push(drawnWords(model.plan, model.futures, say));
+  // In its place already while it is worked out, so that nothing below moves.
+  else if (model.isWaiting) words.push('Other futures are being drawn …');
   return words.filter((each) => each !== '');
 }
 

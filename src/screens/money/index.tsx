@@ -12,7 +12,7 @@ import { useSay } from '../shared/use-say.ts';
 import { useWhy, View } from '../shared/view.tsx';
 import { Against } from './against.tsx';
 import { bestWords } from './best-words.ts';
-import { type ShownOffer, shownOffers, useDrawing, useMoney, useOfferDraws } from './model.ts';
+import { type MoneyModel, type ShownOffer, shownOffers, useDrawing, useMoney } from './model.ts';
 import { NewOffer } from './new-offer.tsx';
 import { bodyId, OfferBody } from './offer-body.tsx';
 import { OwnershipPart } from './ownership.tsx';
@@ -46,7 +46,7 @@ function MoneyParts({ shown }: { shown: Shown }): VNode {
     <>
       <Need shown={shown} />
       {offers.length > 0 && (
-        <Fold label="How often they would cover it">
+        <Fold label="What the plan needs in other futures">
           <CashRange />
         </Fold>
       )}
@@ -55,7 +55,7 @@ function MoneyParts({ shown }: { shown: Shown }): VNode {
       )}
       {offers.length > 1 && (
         <>
-          <Best shown={shown} offers={offers} />
+          <Best model={model} />
           <div class="ff-money-side">
             <SideBySide model={model} />
           </div>
@@ -108,13 +108,11 @@ function Need({ shown: { results } }: { shown: Shown }): VNode {
 }
 
 /** The answer first: which costs least, on the plan and in other futures. */
-function Best({ shown: { plan }, offers }: { shown: Shown; offers: readonly ShownOffer[] }): VNode {
+function Best({ model }: { model: MoneyModel }): VNode {
   const say = useSay();
-  const { found, older } = useOfferDraws();
-  const futures = found === null || older ? null : found.futures;
   return (
     <ul class="ff-said" aria-label="Which costs least">
-      {bestWords(offers, plan, futures, say).map((words) => (
+      {bestWords(model, say).map((words) => (
         <li key={words}>{words}</li>
       ))}
     </ul>

@@ -2,12 +2,14 @@
 // Worked example: three offers are three results in the plan's order.
 import { useEffect, useMemo } from 'preact/hooks';
 import { type OfferDrawsView, offerDrawsFor } from '../../app/offer-draws.ts';
-import { rangeFor } from '../../app/range.ts';
 import {
+  type Cover,
+  coversIn,
+  type Futures,
   type Implied,
   type Money,
   moneyOf,
-  type Needs,
+  type OfferOdds,
   type OfferResult,
 } from '../../domain/offers/index.ts';
 import type { Plan } from '../../domain/plan/index.ts';
@@ -20,6 +22,9 @@ export interface MoneyModel {
   plan: Plan;
   results: Results;
   money: Money;
+  /** Of this very plan; null while they are drawn, and where they can't be. */
+  futures: Futures | null;
+  isWaiting: boolean;
 }
 
 /** One offer with what it comes to. */
@@ -27,23 +32,33 @@ export interface ShownOffer {
   offer: RivalOffer;
   result: OfferResult;
   implied: readonly Implied[];
-}
-
-/** `needs`: of a range, where one was drawn for these results. */
-export function moneyModel(plan: Plan, results: Results, needs: Needs | null): MoneyModel {
-  return { plan, results, money: moneyOf(plan, results, needs) };
+  /** In other futures. */
+  drawn: { covers: readonly Cover[]; odds: OfferOdds; draws: number } | null;
+  /** They are still to come. */
+  isWaiting: boolean;
 }
 
 export function useMoney({ plan, results }: Shown): MoneyModel {
-  const { range, older } = rangeFor(useSession()).view.value;
-  const needs = range === null || older ? null : range.need;
-  return useMemo(() => moneyModel(plan, results, needs), [plan, results, needs]);
+  const { found, older, trouble } = useOfferDraws();
+  const money = useMemo(() => moneyOf(plan, results), [plan, results]);
+  const futures = older ? null : (found?.futures ?? null);
+  const isWaiting = futures === null && trouble === '';
+  return useMemo(
+    () => ({ plan, results, money, futures, isWaiting }),
+    [plan, results, money, futures, isWaiting],
+  );
 }
 
-export function shownOffers({ plan, money }: MoneyModel): ShownOffer[] {
-  return plan.offers.flatMap((offer, at) => {
+export function shownOffers({ plan, money, futures, isWaiting }: MoneyModel): ShownOffer[] {
+  return plan.offers.flatMap((offer, at): ShownOffer[] => {
     const result = money.offers[at];
-    return result === undefined ? [] : [{ offer, result, implied: money.implied[at] ?? [] }];
+    if (result === undefined) return [];
+    const odds = futures?.offers.find(({ offerId }) => offerId === offer.id);
+    const drawn =
+      futures === null || odds === undefined
+        ? null
+        : { covers: coversIn(futures, offer), odds, draws: futures.draws };
+    return [{ offer, result, implied: money.implied[at] ?? [], drawn, isWaiting }];
   });
 }
 

@@ -64,8 +64,9 @@ export function OfferFigures({ at, minorDigits }: { at: ShownOffer; minorDigits:
   );
 }
 
-function sentences({ result }: ShownOffer, say: ScreenSay): string[] {
-  return [coverWords(result, say), rangeWords(result), carriesWords(result, say)].filter(
+function sentences(at: ShownOffer, say: ScreenSay): string[] {
+  const { result } = at;
+  return [coverWords(result, say), rangeWords(at, say), carriesWords(result, say)].filter(
     (each) => each !== '',
   );
 }

@@ -5,20 +5,19 @@ import { Table, type TableColumn, type TableRow } from '../../widgets/index.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { useSay } from '../shared/use-say.ts';
 import { type MoneyModel, type ShownOffer, shownOffers } from './model.ts';
-import { kindWords, perUnitWords, rangeShort, returnWords, timesWords } from './words.ts';
+import { coverShort, kindWords, perUnitWords, returnWords, timesWords } from './words.ts';
 
 type Line = readonly [label: string, write: (at: ShownOffer, say: ScreenSay, minorDigits: number) => string];
 
 /** What all else comes down to. */
 const KEPT = 'We keep at the end';
 
-/** A line that says nothing of any offer (no range is drawn) is left out. */
 const LINES: readonly Line[] = [
   ['Kind', ({ offer }) => kindWords(offer.parts)],
   ['From', ({ offer }) => (offer.from === '' ? 'not said' : offer.from)],
   ['Money in', ({ result }, say) => say.money(result.moneyIn)],
   ['Lowest cash', ({ result }, say) => `${say.money(result.lowestCash)}, week ${result.lowestWeek}`],
-  ['Covers', ({ result }) => rangeShort(result)],
+  ['Covers', coverShort],
   ['Lasts', ({ result }, say) => lastsWords(result.carries.runsOutWeek, say)],
   ['Paid to them in total', ({ result }, say) => say.money(result.totalPaid)],
   ['They make', ({ result }, say) => returnWords(result, say).value],
@@ -41,7 +40,7 @@ export function SideBySide({ model }: { model: MoneyModel }): VNode {
         id: label,
         strong: label === KEPT,
         cells: [label, ...shownOffers(model).map((at) => write(at, say, model.money.basis.minorDigits))],
-      })).filter(({ cells }) => cells.slice(1).some((cell) => cell !== '')),
+      })),
     [model, say],
   );
   return <Table caption="Offers side by side" captionHidden columns={columns} rows={rows} />;

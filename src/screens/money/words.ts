@@ -1,9 +1,10 @@
 // Words of the Money view: kinds, returns, conditions, what covers what. Worked example: "equity + unitRoyalty" is read
 // "Equity + Royalty a unit"; a return that three rates fit is "3 rates fit".
 import type { When } from '../../domain/offers/contract.ts';
-import { type OfferPart, type OfferResult, offerKindOf } from '../../domain/offers/index.ts';
+import { type Cover, type OfferPart, type OfferResult, offerKindOf } from '../../domain/offers/index.ts';
 import type { Plan } from '../../domain/plan/index.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
+import type { ShownOffer } from './model.ts';
 
 export function kindWords(parts: readonly OfferPart[]): string {
   return parts.length === 0 ? 'no money in it yet' : parts.map((part) => offerKindOf(part).label).join(' + ');
@@ -45,25 +46,29 @@ export function coverWords({ lowestCash, lowestWeek, carries }: OfferResult, say
   return `Short by ${say.money(-lowestCash)} in ${say.week(lowestWeek)}.${out}`;
 }
 
-const COVER_NAMES = { plan: 'the plan', p50: 'P50', p80: 'P80', p95: 'P95' } as const;
+const COVER_NAMES = { plan: 'plan', p50: 'P50', p80: 'P80', p95: 'P95' } as const;
 
-/** "covers P50 and P80, not P95": only where a range was drawn. */
-export function rangeWords({ covers }: OfferResult): string {
-  if (covers.length < 2) return '';
-  const of = (does: boolean) =>
-    covers.filter((each) => each.covers === does).map(({ name }) => COVER_NAMES[name]);
-  const [yes, no] = [of(true).join(', '), of(false).join(', ')];
-  if (no === '') return `Covers ${yes}.`;
-  return yes === '' ? `Does not cover ${no}.` : `Covers ${yes}; not ${no}.`;
+/** "covers P50, not P80, P95" of many draws; where they are still to come, that; '' where there are none. */
+export function rangeWords(
+  { drawn, isWaiting }: Pick<ShownOffer, 'drawn' | 'isWaiting'>,
+  say: ScreenSay,
+): string {
+  if (drawn === null) return isWaiting ? 'P50, P80, P95: other futures are being drawn …' : '';
+  const { covers, odds, draws } = drawn;
+  const lasts = odds.lasts === draws ? 'all' : odds.lasts === 0 ? 'none' : say.count(odds.lasts);
+  const short = covers.find(({ left }) => left < 0);
+  const by = short === undefined ? '' : `, short by ${say.money(-short.left)} at ${COVER_NAMES[short.name]}`;
+  return `Of ${say.count(draws)} other futures cash lasts in ${lasts}: covers ${coverNames(covers)}${by}.`;
 }
 
-/** "plan, P50, P80; not P95", for a column; '' where no range was drawn. */
-export function rangeShort({ covers }: OfferResult): string {
-  if (covers.length < 2) return '';
+/** "plan, P50; not P80, P95", for a column. */
+export function coverShort({ result: { cover }, drawn, isWaiting }: ShownOffer): string {
+  return `${coverNames([cover, ...(drawn?.covers ?? [])])}${isWaiting ? ', …' : ''}`;
+}
+
+function coverNames(covers: readonly Cover[]): string {
   const of = (does: boolean) =>
-    covers
-      .filter((each) => each.covers === does)
-      .map(({ name }) => (name === 'plan' ? name : COVER_NAMES[name]));
+    covers.filter((each) => each.covers === does).map(({ name }) => COVER_NAMES[name]);
   const [yes, no] = [of(true).join(', '), of(false).join(', ')];
   if (no === '') return yes;
   return yes === '' ? `none of ${no}` : `${yes}; not ${no}`;
