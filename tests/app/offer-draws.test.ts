@@ -48,7 +48,10 @@ function around(offers: unknown[] = [{}]) {
 function draws(from: number, count: number): Told {
   const value = Array.from({ length: count }, (_, at): DrawnOffers => {
     const amount = from + at;
-    return { draw: amount, found: { netSales: amount, founder: [{ offerId: 'a', amount, lowestCash: 0 }] } };
+    return {
+      draw: amount,
+      found: { netSales: amount, lowestCash: 0, founder: [{ offerId: 'a', amount, lowestCash: 0 }] },
+    };
   });
   return { ok: true, value };
 }
