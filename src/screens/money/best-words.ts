@@ -17,7 +17,10 @@ export function bestWords(model: MoneyModel, say: ScreenSay): string[] {
   const words = lasting.length === 0 ? [noneWords(offers, say)] : [rankWords(lasting, say)];
   if (lasting.length > 0 && lasting.length < offers.length) {
     const dry = offers.filter(({ result }) => result.lowestCash < 0);
-    words.push(`Cash runs out under ${listed(dry.map(({ offer }) => offer.name))}.`);
+    const names = dry.map(({ offer }) => offer.name);
+    words.push(
+      `Cash runs out under ${dry.length > NAMED ? `${say.count(dry.length)} of them` : listed(names)}.`,
+    );
   }
   if (model.futures !== null) words.push(drawnWords(model.plan, model.futures, say));
   // In its place already while it is worked out, so that nothing below moves.
@@ -30,6 +33,9 @@ function rankWords(lasting: readonly ShownOffer[], say: ScreenSay): string {
   const ranked = [...lasting].sort((a, b) => kept(b) - kept(a));
   const most = ranked[0] ? kept(ranked[0]) : 0;
   const first = ranked.filter((each) => kept(each) === most).map(({ offer }) => offer.name);
+  if (first.length > NAMED) {
+    return `On this plan ${say.count(first.length)} offers leave us most at the end, ${say.money(most)} each.`;
+  }
   const leave = first.length === 1 ? 'leaves' : 'leave';
   const alike = first.length === 1 ? '' : ' each';
   const then = ranked.length > NAMED ? [] : ranked.slice(first.length);

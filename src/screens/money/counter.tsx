@@ -173,7 +173,8 @@ function sentence({ counter, at, goal, future, plan, say }: Found): string {
   const value = valueWords(term, counter.value, say);
   const from = counter.from === null ? 'none' : valueWords(term, counter.from, say);
   const miss = missWords(counter.miss, goal, say);
-  return `At ${lower(term.label)} ${value}, instead of ${from}, this ${thirdPerson(what)}${miss}.`;
+  const moved = value === from ? ', as it is,' : `, instead of ${from},`;
+  return `At ${lower(term.label)} ${value}${moved} this ${thirdPerson(what)}${miss}.`;
 }
 
 /** What the term's own grid leaves over; '' where nothing does. */

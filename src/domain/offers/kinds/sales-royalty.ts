@@ -29,7 +29,8 @@ export const salesRoyalty = {
     tranches: [],
     rate: '0',
     laterRate: '0',
-    untilMultiple: '1',
+    // Nobody said that it stops: 1 would make what was heard look free.
+    untilMultiple: null,
     capMultiple: null,
     untilWeek: null,
     minimumAmountPerQuarter: '0',

@@ -31,7 +31,8 @@ export const unitRoyalty = {
     unit: 'sold',
     amountPerUnit: '0',
     laterAmountPerUnit: '0',
-    untilMultiple: '1',
+    // Nobody said that it stops: 1 would make what was heard look free.
+    untilMultiple: null,
     capMultiple: null,
     untilWeek: null,
     minimumAmountPerQuarter: '0',
