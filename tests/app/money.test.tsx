@@ -202,6 +202,17 @@ describe('entering offers', () => {
     expect(checked.ok).toBe(true);
   });
 
+  test('what was read back of “60k” stays until the tap that leaves the field is over', async () => {
+    await opened(three());
+    fireEvent.click(screen.getByText('Alder', { selector: '.ff-money-name' }));
+    const field = screen.getAllByLabelText('Money')[0] as HTMLInputElement;
+    fireEvent.input(field, { target: { value: '60k' } });
+    expect(screen.getByText(/^Reads as 60/)).toBeDefined();
+    fireEvent.blur(field);
+    expect(screen.getByText(/^Reads as 60/)).toBeDefined();
+    await waitFor(() => expect(screen.queryByText(/^Reads as 60/)).toBeNull(), { timeout: 2000 });
+  });
+
   test('a number that can’t be is kept as typed, with what was expected; figures are marked older', async () => {
     const session = await opened(three());
     fireEvent.click(screen.getByText('Alder', { selector: '.ff-money-name' }));

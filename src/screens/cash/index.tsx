@@ -87,7 +87,7 @@ function Ends({ shown }: { shown: Shown }): VNode {
           <li key={sentence}>{sentence}</li>
         ))}
       </ul>
-      {results.reading.cashNeedWeek !== null && (
+      {(results.verdicts.cash.state !== 'holds' || plan.offers.length > 0) && (
         <ButtonRow>
           <LinkButton kind="quiet" href={hashOf({ view: 'money', planId: plan.id, sheet: null })}>
             Money: offers side by side

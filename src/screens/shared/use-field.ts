@@ -2,7 +2,7 @@
 // While a field has the focus the text stays exactly as typed ("3." while 3.40 is on its way); once it is left, an
 // accepted text becomes the plan's own writing and a refused one stays, with its problem.
 // Worked example: "1.2k" typed into money down shows "1.2k", then "1200" when the field is left.
-import { useRef, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { setField } from '../../app/commands/field.ts';
 import type { Plan } from '../../domain/plan/index.ts';
 import { getAt } from '../../domain/plan/path.ts';
@@ -21,7 +21,7 @@ export interface FieldArgs {
 export interface FieldState {
   text: string;
   problem: string | undefined;
-  /** How a text that could be read two ways was read; undefined otherwise. */
+  /** How a text that could be read two ways was read, and a moment after it was left; undefined otherwise. */
   readBack: string | undefined;
   onInput: (text: string) => void;
   onCommit: () => void;
@@ -39,11 +39,19 @@ interface Draft {
   value: unknown;
 }
 
+/** The tap that leaves a field must find its key where it was: what was read back goes only after it. */
+const AFTER_LEFT_MS = 600;
+
 export function useField({ path, label, kind }: FieldArgs): FieldState {
   const session = useSession();
   const plan = usePlan();
   const [draft, setDraft] = useState<Draft | null>(null);
+  const [left, setLeft] = useState<string | undefined>(undefined);
   const stepping = useRef(false);
+  useEffect(() => {
+    const timer = left === undefined ? undefined : setTimeout(() => setLeft(undefined), AFTER_LEFT_MS);
+    return () => clearTimeout(timer);
+  }, [left]);
   const value = getAt(plan, path);
   const { currency } = plan;
   const kept = textOf({ value, kind, currency });
@@ -51,6 +59,7 @@ export function useField({ path, label, kind }: FieldArgs): FieldState {
   const problem = session.problems.value.get(path)?.[0];
   const live = draft !== null && draft.value === value ? draft.text : undefined;
   const text = live ?? refused ?? kept;
+  const readBack = live === undefined ? left : readBackOf({ text: live, kind, currency });
   const still = refused === undefined ? '' : kept;
   return {
     text,
@@ -64,7 +73,7 @@ export function useField({ path, label, kind }: FieldArgs): FieldState {
             still: withUnit(still, kind),
             problem,
           }),
-    readBack: live === undefined ? undefined : readBackOf({ text: live, kind, currency }),
+    readBack,
     onInput: (typed) => {
       stepping.current = false;
       session.typeInto(path, typed, kind);
@@ -72,6 +81,7 @@ export function useField({ path, label, kind }: FieldArgs): FieldState {
       setDraft({ text: typed, value: now === null ? undefined : getAt(now, path) });
     },
     onCommit: () => {
+      setLeft(readBack);
       setDraft(null);
       session.endStep();
     },
