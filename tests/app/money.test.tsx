@@ -221,6 +221,8 @@ describe('entering offers', () => {
     expect((screen.getByLabelText('For this part of the company') as HTMLInputElement).value).toBe('a lot');
     expect(document.body.textContent).toContain('For this part of the company: got “a lot”.');
     expect(document.querySelector('.ff-is-older')).not.toBeNull();
+    type('For this part of the company', '33.33333');
+    expect(document.body.textContent).toContain('It must be from 0 to below 100 %, with at most 4 decimals.');
     expect(document.body.textContent).not.toMatch(/NaN|undefined|Infinity/);
   });
 
