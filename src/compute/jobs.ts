@@ -39,7 +39,8 @@ export function jobAnswer(job: Job): Outcome<Answers[keyof Answers]> {
   }
   if (job.kind === 'lifts') return fine(liftsFrom(job.plan, results));
   if (job.kind === 'answerSolves') return fine(answerSolves(job.plan, results));
-  if (job.kind === 'offerGrowth') return fine(growthOf(job.plan, results, moneyOf(job.plan, results)));
+  if (job.kind === 'offerGrowth')
+    return fine(growthOf(job.plan, results, moneyOf(job.plan, results), job.ids));
   if (job.kind === 'offerDraws') return fine(offerDraws(job.plan, results, job.from));
   if (job.kind === 'offerBases') return fine(basesOfDraws({ plan: job.plan, results }, job.draws));
   if (job.kind === 'claimWork') return fine(claimWork(job.plan, results));

@@ -28,7 +28,7 @@ export type Job =
   | { kind: 'readyChances'; plan: Plan; today: string }
   | { kind: 'lifts'; plan: Plan }
   | { kind: 'answerSolves'; plan: Plan }
-  | { kind: 'offerGrowth'; plan: Plan }
+  | { kind: 'offerGrowth'; plan: Plan; ids: readonly [string, string] }
   /** Some of the plan's draws from place `from` on, 0 to OFFER_DRAWS - 1; ask again for the rest, so that nothing waits long. */
   | { kind: 'offerDraws'; plan: Plan; from: number }
   /** What offers are computed on in these draws. */

@@ -43,16 +43,24 @@ export function moneyOf(plan: Plan, results: Results): Money {
 }
 
 /** Turning points on units and sale price, with the lines of their pictures; of all offers, or of those named. */
-export function turningOf(plan: Plan, { runs }: Money, ids: readonly string[] | null = null): Turned {
-  const chosen = ids === null ? runs : runs.filter(({ offer }) => ids.includes(offer.id));
-  return turningPoints(plan, chosen);
+export function turningOf(plan: Plan, money: Money, ids: readonly string[] | null = null): Turned {
+  return turningPoints(plan, runsOf(money, ids));
+}
+
+function runsOf({ runs }: Money, ids: readonly string[] | null): OfferRun[] {
+  return ids === null ? runs : runs.filter(({ offer }) => ids.includes(offer.id));
 }
 
 /** Factors of the plan's rates of sale at which growth is looked at. */
 export const GROWTH_FACTORS = [0.25, 0.5, 0.75, 1, 1.25, 1.5, 2, 2.5, 3] as const;
 
 /** Turning points on growth: the whole model is run again at each factor and for each halving; for a worker. */
-export function growthOf(plan: Plan, results: Results, money: Money): Turned {
+export function growthOf(
+  plan: Plan,
+  results: Results,
+  money: Money,
+  ids: readonly string[] | null = null,
+): Turned {
   const basisAt = (factor: number) => (factor === 1 ? money.basis : scaledBasis(plan, results, factor));
-  return growthPoints({ plan, runs: money.runs, basisAt, factors: GROWTH_FACTORS });
+  return growthPoints({ plan, runs: runsOf(money, ids), basisAt, factors: GROWTH_FACTORS });
 }

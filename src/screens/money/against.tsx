@@ -23,12 +23,13 @@ import { type MoneyModel, useOfferGrowth } from './model.ts';
 
 export function Against({ model }: { model: MoneyModel }): VNode {
   const { plan } = model;
-  const answer = useOfferGrowth(plan);
   const [chosen, setChosen] = useState<readonly [string | null, string | null]>([null, null]);
   const [axis, setAxis] = useState<Axis>('exit');
   const ids = plan.offers.map(({ id }) => id);
   const one = ids.find((id) => id === chosen[0]) ?? ids[0] ?? '';
   const other = ids.find((id) => id === chosen[1] && id !== one) ?? ids.find((id) => id !== one) ?? '';
+  const followed = useOfferGrowth(plan, one, other);
+  const answer = followed?.answer ?? null;
   const choices = plan.offers.map(({ id, name }) => ({ value: id, label: name }));
   const growth = answer?.ok === true ? answer.value : null;
   const waiting = answer === null ? 'being worked out …' : answer.ok ? '' : answer.trouble;
@@ -47,7 +48,13 @@ export function Against({ model }: { model: MoneyModel }): VNode {
           onChoose={(id) => setChosen([one, id])}
         />
       </div>
-      <Turns model={model} turned={turned} pair={[one, other]} waiting={waiting} />
+      <Turns
+        model={model}
+        turned={turned}
+        pair={[one, other]}
+        waiting={waiting}
+        growthIsOlder={followed?.older ?? false}
+      />
       <Segmented
         label="Picture by"
         value={axis}
@@ -65,8 +72,13 @@ function allTurned(now: Turned, growth: Turned | null): Turned {
   return { series: [...now.series, ...growth.series], points: [...now.points, ...growth.points] };
 }
 
+interface TurnsProps extends PairProps {
+  waiting: string;
+  growthIsOlder: boolean;
+}
+
 /** One line an axis: its crossings, or who is better all along. */
-function Turns({ model, turned, pair, waiting }: PairProps & { waiting: string }): VNode {
+function Turns({ model, turned, pair, waiting, growthIsOlder }: TurnsProps): VNode {
   const say = useSay();
   return (
     <ul class="ff-said" aria-label="Turning points">
@@ -85,7 +97,7 @@ function Turns({ model, turned, pair, waiting }: PairProps & { waiting: string }
             ? standsSentence({ model, series, pair, say })
             : points.map((point) => pointSentence({ model, point, say })).join(' ');
         return (
-          <li key={axis}>
+          <li key={axis} class={axis === 'growth' && growthIsOlder ? 'ff-is-older' : ''}>
             <span class="ff-label">{AXIS_NAMES[axis]}.</span> {words}
             {axis === 'units' && ` ${sharesSentence(model, pair)}`}
           </li>

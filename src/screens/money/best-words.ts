@@ -59,6 +59,9 @@ function noneWords(offers: readonly ShownOffer[], say: ScreenSay): string {
 function drawnWords(plan: Plan, { draws, offers }: Futures, say: ScreenSay): string {
   const won = offers.filter(({ wins }) => wins > 0).sort((a, b) => b.wins - a.wins);
   if (draws === 0 || won.length === 0) return '';
+  const [first] = won;
+  if (first?.wins === draws)
+    return `In all of ${say.count(draws)} other futures ${nameOf(plan, first.offerId)} wins.`;
   const each = won.slice(0, NAMED).map(({ offerId, wins }, at) => {
     return `${nameOf(plan, offerId)} ${at === 0 ? 'wins ' : ''}${say.count(wins)}`;
   });

@@ -1,6 +1,6 @@
 // A counter to one offer: which of its terms moves, what it is to come out equal to, and in which future. What is found is said
 // as a sentence, and Use puts it into the offer, one undo step.
-// Worked example: "At part 17.4 %, instead of 20 %, this equals Alder at the P50 future."
+// Worked example: "At 17.4 %, instead of 20 %, this equals Alder at the P50 future."
 import type { VNode } from 'preact';
 import { useMemo, useState } from 'preact/hooks';
 import { setOfferTerm } from '../../app/commands/offers.ts';
@@ -169,12 +169,13 @@ function sentence({ counter, at, goal, future, plan, say }: Found): string {
     future === AS_PLANNED.value ? 'on the plan as it stands' : `at the ${future.toUpperCase()} future`;
   const what = `${goalWords(plan, goal, say)} ${where}`;
   if (term === undefined) return '';
-  if (!counter.found) return `No ${lower(term.label)} makes this ${what}.`;
+  // Which term it is stands above, in the list it was chosen from: "At for each unit 0.36" would be no sentence.
+  if (!counter.found) return `No value of it makes this ${what}.`;
   const value = valueWords(term, counter.value, say);
   const from = counter.from === null ? 'none' : valueWords(term, counter.from, say);
   const miss = missWords(counter.miss, goal, say);
   const moved = value === from ? ', as it is,' : `, instead of ${from},`;
-  return `At ${lower(term.label)} ${value}${moved} this ${thirdPerson(what)}${miss}.`;
+  return `At ${value}${moved} this ${thirdPerson(what)}${miss}.`;
 }
 
 /** What the term's own grid leaves over; '' where nothing does. */

@@ -85,6 +85,9 @@ export function OnLadders({ model, at }: { model: MoneyModel; at: ShownOffer }):
     () => (perUnit === null || perUnit === 0 ? null : onDeals(plan, results, perUnit)),
     [plan, results, perUnit],
   );
+  if (perUnit === null) {
+    return <p class="ff-quiet">Nothing is sold in the plan’s weeks that it could be a cost of.</p>;
+  }
   if (perUnit === 0) return <p class="ff-quiet">It costs nothing by the unit within the plan’s weeks.</p>;
   if (found === null)
     return <p class="ff-quiet">With this cost on each unit the ladders can’t be computed.</p>;

@@ -62,10 +62,15 @@ export function shownOffers({ plan, money, futures, isWaiting }: MoneyModel): Sh
   });
 }
 
-/** Growth, or why there is none, when the worker is through; null before. It may be of an earlier state of the plan. */
-export function useOfferGrowth(plan: Plan) {
-  const job = useMemo(() => ({ kind: 'offerGrowth' as const, plan }), [plan]);
-  return useFollowing(job)?.answer ?? null;
+/** Growth of a pair, or why there is none, when the worker is through; null before. `older`: of the plan before an edit. */
+export function useOfferGrowth(plan: Plan, one: string, other: string) {
+  const job = useMemo(
+    () => ({ kind: 'offerGrowth' as const, plan, ids: [one, other] as const }),
+    [plan, one, other],
+  );
+  const followed = useFollowing(job);
+  const isPair = followed?.job.ids.every((id) => id === one || id === other) ?? false;
+  return followed !== null && isPair ? { answer: followed.answer, older: followed.job.plan !== plan } : null;
 }
 
 /** Has rival offers drawn in other futures while the view is open. */
