@@ -97,9 +97,12 @@ function Turns({ model, turned, pair, waiting, growthIsOlder }: TurnsProps): VNo
             ? standsSentence({ model, series, pair, say })
             : points.map((point) => pointSentence({ model, point, say })).join(' ');
         return (
-          <li key={axis} class={axis === 'growth' && growthIsOlder ? 'ff-is-older' : ''}>
+          <li key={axis}>
             <span class="ff-label">{AXIS_NAMES[axis]}.</span> {words}
             {axis === 'units' && ` ${sharesSentence(model, pair)}`}
+            {axis === 'growth' && growthIsOlder && (
+              <span class="ff-quiet"> Of the plan before the last edit.</span>
+            )}
           </li>
         );
       })}
