@@ -53,6 +53,21 @@ test('money.wins, money.futures and money.draws are the app’s', { timeout: REC
   }
 });
 
+test('covers: the plan by its lowest cash; P50, P80, P95 where cash lasts in 100, 160, 190 of the 200 draws', () => {
+  const { plan, results } = computed();
+  const money = moneyTextOf(plan, results) as Loose;
+  money.offers.forEach(({ covers, lowestCash }: Loose, at: number) => {
+    const { lasts } = money.wins[at];
+    expect(covers.map(({ name, covers: does }: Loose) => [name, does])).toEqual([
+      ['plan', Number(lowestCash.amount) >= 0],
+      ['p50', lasts >= 100],
+      ['p80', lasts >= 160],
+      ['p95', lasts >= 190],
+    ]);
+    expect(covers.slice(1).every(({ need }: Loose) => Number(need) >= 0)).toBe(true);
+  });
+});
+
 test('without offers nothing is drawn', () => {
   const { plan, results } = computed({ offers: [] });
   expect(moneyTextOf(plan, results)).toMatchObject({
