@@ -25,9 +25,13 @@ export function rangeWorker(post: Post): (request: RangeRequest) => void {
   let ready: { id: number; setup: RangeSetup } | null = null;
   let kept: Chunk[] = [];
 
-  const setUp = ({ id, plan, seed }: RangeRequest & { kind: 'setUp' }): void => {
-    ready = null;
+  const setUp = ({ id, plan, seed, as }: RangeRequest & { kind: 'setUp' }): void => {
     kept = [];
+    if (ready !== null && ready.id === as) {
+      ready = { id, setup: ready.setup };
+      return;
+    }
+    ready = null;
     const results = evaluate(plan, sayFor);
     if (results.ok) ready = { id, setup: setUpRange({ plan, results: results.value, seed }) };
     else post({ kind: 'trouble', id, trouble: results.problems.map(sentence).join(' ') }, []);

@@ -57,10 +57,12 @@ interface Pool {
   workers: RangePort[];
   asked: Asked | null;
   lastId: number;
+  /** What the workers were last made ready for. */
+  last: { id: number; plan: Plan; seed: number } | null;
 }
 
 export function createRangePool(newWorker: () => RangePort, count: number): RangePool {
-  const pool: Pool = { newWorker, count, workers: [], asked: null, lastId: 0 };
+  const pool: Pool = { newWorker, count, workers: [], asked: null, lastId: 0, last: null };
   return {
     warmUp: (question) => warmUp(pool, question),
     ask: (question, tell) => ask(pool, question, tell),
@@ -71,31 +73,37 @@ export function createRangePool(newWorker: () => RangePort, count: number): Rang
   };
 }
 
-/** A few draws that nobody reads: by then all that draws need is loaded and compiled. */
-const WARM_UP_DRAWS = 100;
+/** Draws that nobody is told of: by then the browser has compiled most of what runs and reads them. */
+const WARM_UP_DRAWS = 1000;
 
-function warmUp(pool: Pool, { plan, seed }: RangeQuestion): void {
+function warmUp(pool: Pool, question: RangeQuestion): void {
   if (pool.workers.length > 0) return;
   start(pool);
-  pool.lastId += 1;
-  const id = pool.lastId;
+  const id = setUp(pool, question);
   for (const worker of pool.workers) {
-    worker.postMessage({ kind: 'setUp', id, plan, seed }, []);
-    worker.postMessage({ kind: 'run', id, from: 0, until: WARM_UP_DRAWS, keep: false }, []);
+    worker.postMessage({ kind: 'run', id, from: 0, until: WARM_UP_DRAWS, keep: true }, []);
+    worker.postMessage({ kind: 'read', id, last: true }, []);
   }
 }
 
 function ask(pool: Pool, question: RangeQuestion, tell: Asked['tell']): void {
   if (pool.workers.length === 0) start(pool);
-  pool.lastId += 1;
-  const id = pool.lastId;
-  const asked: Asked = { ...question, id, tell, ...NOTHING_YET };
+  const asked: Asked = { ...question, id: setUp(pool, question), tell, ...NOTHING_YET };
   pool.asked = asked;
-  const { plan, seed } = question;
-  for (const worker of pool.workers) worker.postMessage({ kind: 'setUp', id, plan, seed }, []);
   for (const worker of pool.workers) dealTo(pool, worker, asked);
   // One more, so that no worker waits for the page between them; but the first one, which reads first what it has.
   for (const worker of pool.workers.slice(1)) dealTo(pool, worker, asked);
+}
+
+/** Has every worker made ready; returns the number that this question goes by. */
+function setUp(pool: Pool, { plan, seed }: RangeQuestion): number {
+  const { last } = pool;
+  const as = last?.plan === plan && last.seed === seed ? last.id : null;
+  pool.lastId += 1;
+  const id = pool.lastId;
+  pool.last = { id, plan, seed };
+  for (const worker of pool.workers) worker.postMessage({ kind: 'setUp', id, plan, seed, as }, []);
+  return id;
 }
 
 const NOTHING_YET = { done: 0, range: null, exactCheck: null, next: 0, keptChunks: 0 };
@@ -113,6 +121,7 @@ function stop(pool: Pool): void {
   pool.asked = null;
   for (const worker of pool.workers) worker.terminate();
   pool.workers = [];
+  pool.last = null;
 }
 
 function fail(pool: Pool, trouble: string): void {

@@ -5,7 +5,8 @@ import type { Plan } from '../domain/plan/index.ts';
 import type { Chunk, ExactCheck, Range } from '../domain/promise/range/index.ts';
 
 export type RangeRequest =
-  | { kind: 'setUp'; id: number; plan: Plan; seed: number }
+  /** `as`: the question, if any, that had the same plan and seed: a worker that was made ready for it is so for this one. */
+  | { kind: 'setUp'; id: number; plan: Plan; seed: number; as: number | null }
   /** Runs draws [from, until): keeps them itself, or gives them to be passed on. */
   | { kind: 'run'; id: number; from: number; until: number; keep: boolean }
   | { kind: 'keep'; id: number; chunk: Chunk }

@@ -182,9 +182,9 @@ function fakeWorker(): RangePort {
   return port;
 }
 
-function pooled(workers: number, isWarm = false): Promise<{ range: Range; steps: number[] }> {
+function pooled(workers: number, warmed?: Plan): Promise<{ range: Range; steps: number[] }> {
   const pool = createRangePool(fakeWorker, workers);
-  if (isWarm) pool.warmUp({ plan: demo('twelve-chains.json'), draws: 3200, seed: 9 });
+  if (warmed) pool.warmUp({ plan: warmed, draws: 3200, seed: 3 });
   const steps: number[] = [];
   return new Promise((settle, fail) => {
     pool.ask({ plan: third.plan, draws: 3200, seed: 3 }, (found) => {
@@ -205,9 +205,10 @@ describe('workers', () => {
     expect(one.steps).toEqual([500, 2500, 3200]);
   });
 
-  test('those that were warmed up on another plan find the same', async () => {
-    const [cold, warm] = [await pooled(2), await pooled(2, true)];
-    expect(warm.range).toEqual(cold.range);
+  test('those that were warmed up, on this plan or another, find the same', async () => {
+    const cold = await pooled(2);
+    expect((await pooled(2, third.plan)).range).toEqual(cold.range);
+    expect((await pooled(2, demo('twelve-chains.json'))).range).toEqual(cold.range);
   });
 
   test('a newer question is answered, the older one is not', async () => {
