@@ -17,7 +17,7 @@ import {
   Segmented,
   TextAreaField,
 } from '../../widgets/index.ts';
-import { isText, useKept } from '../ladder/kept.ts';
+import { isText, useKept } from '../shared/kept.ts';
 import { today } from '../shared/moment.ts';
 import { problemSentence } from '../shared/problem-words.ts';
 import { usePlan, useSession } from '../shared/session-context.ts';

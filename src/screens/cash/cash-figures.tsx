@@ -3,8 +3,8 @@
 import type { VNode } from 'preact';
 import type { CashFigure } from '../../domain/explain/types.ts';
 import { Figure } from '../../widgets/index.ts';
-import { Figures } from '../ladder/parts.tsx';
 import { Shelves } from '../roll-out/shelves.tsx';
+import { Figures } from '../shared/parts.tsx';
 import type { Shown } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { useWhy } from '../shared/view.tsx';

@@ -3,9 +3,9 @@
 import type { VNode } from 'preact';
 import { SECTION_TITLES, Section } from '../inputs/section.tsx';
 import { sectionWords } from '../inputs/section-words.ts';
-import { Fold } from '../ladder/parts.tsx';
 import { FieldFor } from '../shared/field-for.tsx';
 import type { PlanSection } from '../shared/input-places.ts';
+import { Fold } from '../shared/parts.tsx';
 import { usePlan, useShown } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 

@@ -4,11 +4,11 @@
 import type { VNode } from 'preact';
 import { hashOf } from '../../app/route.ts';
 import { ButtonRow, LinkButton, useWide } from '../../widgets/index.ts';
-import { isWeek, useKept } from '../ladder/kept.ts';
-import { Fold, Part, Whole } from '../ladder/parts.tsx';
 import { DoorsPicture } from '../roll-out/doors-picture.tsx';
 import { unitSeries } from '../roll-out/unit-words.ts';
 import { CapacityPicture, SoldPicture } from '../roll-out/units-picture.tsx';
+import { isWeek, useKept } from '../shared/kept.ts';
+import { Fold, Part, Whole } from '../shared/parts.tsx';
 import { type Shown, useShown } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { View } from '../shared/view.tsx';

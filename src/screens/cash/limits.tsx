@@ -7,7 +7,7 @@ import { putChange } from '../../app/commands/answers.ts';
 import { bindingOf, changeWords, type Lift, type Lifts, pathsOfChange } from '../../domain/answers/index.ts';
 import type { Plan } from '../../domain/plan/index.ts';
 import { Button, Table, type TableColumn, type TableRow } from '../../widgets/index.ts';
-import { Fold, Part } from '../ladder/parts.tsx';
+import { Fold, Part } from '../shared/parts.tsx';
 import { type Shown, useSession } from '../shared/session-context.ts';
 import { useFollowing } from '../shared/use-following.ts';
 import { useSay } from '../shared/use-say.ts';

@@ -5,7 +5,7 @@ import { useMemo } from 'preact/hooks';
 import { BALANCE_WORDS, FLOW_WORDS } from '../../domain/explain/flow-words.ts';
 import { BALANCE_NAMES, FLOW_NAMES, type PassResult } from '../../domain/rollout/types.ts';
 import { Table, type TableColumn } from '../../widgets/index.ts';
-import { captionOf, useSettled } from '../ladder/settled.ts';
+import { captionOf, useSettled } from '../shared/settled.ts';
 import { useSay } from '../shared/use-say.ts';
 
 interface Series {

@@ -5,7 +5,7 @@ import type { VNode } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Plan } from '../../domain/plan/index.ts';
 import { Button, SelectField } from '../../widgets/index.ts';
-import { Keys } from '../ladder/parts.tsx';
+import { Keys } from '../shared/parts.tsx';
 import { type Shown, useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { answerWords } from './answer-words.ts';

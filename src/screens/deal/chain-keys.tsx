@@ -3,8 +3,8 @@
 import type { VNode } from 'preact';
 import type { Plan } from '../../domain/plan/index.ts';
 import { Button, SelectField } from '../../widgets/index.ts';
-import { Fold, Keys, useRemoval } from '../ladder/parts.tsx';
 import { FieldFor } from '../shared/field-for.tsx';
+import { Fold, Keys, useRemoval } from '../shared/parts.tsx';
 import { useSession } from '../shared/session-context.ts';
 import { addBlankChain, duplicateChain, removeChain } from './chains.ts';
 

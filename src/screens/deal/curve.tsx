@@ -12,8 +12,8 @@ import {
   xOf,
   yOf,
 } from '../../widgets/index.ts';
-import { captionOf, useForKey, useSettled } from '../ladder/settled.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
+import { captionOf, useForKey, useSettled } from '../shared/settled.ts';
 import { useSay } from '../shared/use-say.ts';
 import type { ShownDeal } from './column.tsx';
 

@@ -3,8 +3,8 @@
 import type { VNode } from 'preact';
 import type { DealFigure } from '../../domain/explain/types.ts';
 import { Figure, OwnerMark, Table, type TableColumn, WhereFrom } from '../../widgets/index.ts';
-import { Figures, Fold, Part } from '../ladder/parts.tsx';
 import { OWNER_NAMES } from '../ladder/picture-rungs.ts';
+import { Figures, Fold, Part } from '../shared/parts.tsx';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { useSay } from '../shared/use-say.ts';
 import { useWhy } from '../shared/view.tsx';

@@ -3,7 +3,7 @@
 import type { ComponentType, VNode } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { Button, ButtonRow, EmptyState, Sheet, useWide } from '../../widgets/index.ts';
-import { Part } from '../ladder/parts.tsx';
+import { Part } from '../shared/parts.tsx';
 import { useSession } from '../shared/session-context.ts';
 import type { SideBySideProps } from './side-by-side.tsx';
 

@@ -4,8 +4,8 @@ import type { VNode } from 'preact';
 import { hashOf } from '../../app/route.ts';
 import { SECTION_TITLES, Section } from '../inputs/section.tsx';
 import { sectionWords } from '../inputs/section-words.ts';
-import { Fold, Part } from '../ladder/parts.tsx';
 import type { ChainSection } from '../shared/input-places.ts';
+import { Fold, Part } from '../shared/parts.tsx';
 import { useSay } from '../shared/use-say.ts';
 import type { ShownDeal } from './column.tsx';
 

@@ -8,7 +8,7 @@ import type { RetailerFigure } from '../../domain/explain/types.ts';
 import type { Decimal } from '../../domain/money/decimal.ts';
 import { tenths } from '../../domain/money/format.ts';
 import { Table, type TableColumn, WhereFrom } from '../../widgets/index.ts';
-import { Fold, Part, Word } from '../ladder/parts.tsx';
+import { Fold, Part, Word } from '../shared/parts.tsx';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { useSay } from '../shared/use-say.ts';
 import { useWhy } from '../shared/view.tsx';

@@ -5,11 +5,11 @@ import { addPart, addPlace, type Command, removePlace } from '../../app/commands
 import type { BasisNote } from '../../domain/plan/index.ts';
 import { getAt, idOf } from '../../domain/plan/path.ts';
 import { Button } from '../../widgets/index.ts';
-import { WeekFor } from '../ladder/week-for.tsx';
 import { ChoiceFor, DateFor, FieldFor, SwitchFor } from '../shared/field-for.tsx';
 import { problemSentence } from '../shared/problem-words.ts';
 import { usePlan, useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
+import { WeekFor } from '../shared/week-for.tsx';
 import type { FieldSpec } from './specs.ts';
 
 export function Fields({ base, specs }: { base: string; specs: readonly FieldSpec[] }): VNode {

@@ -2,7 +2,6 @@
 // Worked example: a plan of two chains and one product has 18 + 6 + 7 sections.
 import type { ComponentChildren, VNode } from 'preact';
 import { useId } from 'preact/hooks';
-import { Fold } from '../ladder/parts.tsx';
 import {
   CHAIN_SECTIONS,
   type InputPlace,
@@ -11,6 +10,7 @@ import {
   sheetOfPath,
   sheetOfPlace,
 } from '../shared/input-places.ts';
+import { Fold } from '../shared/parts.tsx';
 import { usePlan, useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { SECTION_TITLES, Section } from './section.tsx';

@@ -9,11 +9,11 @@ import { stepsInDealWeeks } from '../../domain/ladder/deal-week.ts';
 import type { Account } from '../../domain/plan/index.ts';
 import { Button, SelectField } from '../../widgets/index.ts';
 import { ChoiceFor, FieldFor, SwitchFor } from '../shared/field-for.tsx';
+import { Fold, Keys, useRemoval } from '../shared/parts.tsx';
 import { usePlan, useSession, useShown } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
-import { Fold, Keys, useRemoval } from './parts.tsx';
+import { WeekFor } from '../shared/week-for.tsx';
 import { PlaceKeys } from './place-keys.tsx';
-import { WeekFor } from './week-for.tsx';
 
 export function AllowancesEditor({ accountId }: { accountId: string }): VNode | null {
   const session = useSession();

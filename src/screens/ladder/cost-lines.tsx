@@ -9,11 +9,11 @@ import type { Landed } from '../../domain/ladder/types.ts';
 import type { Item } from '../../domain/plan/index.ts';
 import { Button, Figure } from '../../widgets/index.ts';
 import { ChoiceFor, FieldFor } from '../shared/field-for.tsx';
+import { Fold, Keys, useRemoval } from '../shared/parts.tsx';
 import { usePlan, useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { useWhy } from '../shared/view.tsx';
 import { CostRule } from './cost-rule.tsx';
-import { Fold, Keys, useRemoval } from './parts.tsx';
 import { PlaceKeys } from './place-keys.tsx';
 
 export type CostLine = Item['costLines'][number];

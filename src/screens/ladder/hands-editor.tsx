@@ -8,11 +8,11 @@ import { dec } from '../../domain/money/decimal.ts';
 import type { Account, Hand } from '../../domain/plan/index.ts';
 import { Button } from '../../widgets/index.ts';
 import { FieldFor } from '../shared/field-for.tsx';
+import { Fold, Keys, useRemoval } from '../shared/parts.tsx';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { usePlan, useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { HandRule } from './hand-rule.tsx';
-import { Fold, Keys, useRemoval } from './parts.tsx';
 import { PlaceKeys } from './place-keys.tsx';
 
 export function HandsEditor({ accountId }: { accountId: string }): VNode | null {

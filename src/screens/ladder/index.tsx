@@ -4,12 +4,12 @@
 import type { VNode } from 'preact';
 import { useWide } from '../../widgets/index.ts';
 import { CautionsFor } from '../shared/cautions-for.tsx';
+import { Part, Whole } from '../shared/parts.tsx';
 import { View } from '../shared/view.tsx';
 import { AllowancesEditor } from './allowances-editor.tsx';
 import { CostLines } from './cost-lines.tsx';
 import { NoChain } from './empty.tsx';
 import { HandsEditor } from './hands-editor.tsx';
-import { Part, Whole } from './parts.tsx';
 import { LadderPickers } from './pickers.tsx';
 import { LadderAndStrip } from './picture.tsx';
 import { type ShownLadder, useLadder } from './place.ts';

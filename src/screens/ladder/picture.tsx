@@ -11,9 +11,9 @@ import {
   type TableColumn,
   WhereFrom,
 } from '../../widgets/index.ts';
+import { isText, useKept } from '../shared/kept.ts';
 import { useSay } from '../shared/use-say.ts';
 import { useWhy } from '../shared/view.tsx';
-import { isText, useKept } from './kept.ts';
 import { useMoves } from './moves.ts';
 import { givesWayFor, OWNER_NAMES, pictureRungs, rungOfBand, SHELF_ROW } from './picture-rungs.ts';
 import type { ShownLadder } from './place.ts';

@@ -3,8 +3,8 @@
 import type { VNode } from 'preact';
 import { movePlace } from '../../app/commands/field.ts';
 import { Button } from '../../widgets/index.ts';
+import { Keys } from '../shared/parts.tsx';
 import { useSession } from '../shared/session-context.ts';
-import { Keys } from './parts.tsx';
 
 export interface PlaceKeysProps {
   path: string;

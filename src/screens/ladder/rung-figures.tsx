@@ -4,9 +4,9 @@ import type { VNode } from 'preact';
 import type { FigureKey, ListingFigure } from '../../domain/explain/types.ts';
 import type { HandResult } from '../../domain/ladder/types.ts';
 import { Figure } from '../../widgets/index.ts';
+import { Figures } from '../shared/parts.tsx';
 import { useSay } from '../shared/use-say.ts';
 import { useWhy } from '../shared/view.tsx';
-import { Figures } from './parts.tsx';
 import type { ShownLadder } from './place.ts';
 
 export function RungFigures({ shown, rung }: { shown: ShownLadder; rung: string }): VNode | null {

@@ -7,9 +7,9 @@ import { stepsInDealWeeks } from '../../domain/ladder/deal-week.ts';
 import type { Step } from '../../domain/ladder/types.ts';
 import { dec } from '../../domain/money/decimal.ts';
 import { Figure, OwnerMark, Table, type TableColumn, WhereFrom } from '../../widgets/index.ts';
+import { Figures } from '../shared/parts.tsx';
 import { useSay } from '../shared/use-say.ts';
 import { useWhy } from '../shared/view.tsx';
-import { Figures } from './parts.tsx';
 import { OWNER_NAMES } from './picture-rungs.ts';
 import type { ShownLadder } from './place.ts';
 

@@ -4,7 +4,7 @@ import type { VNode } from 'preact';
 import { AGES, type Aged, type AgedLine, agedPayables, agedReceivables } from '../../domain/lender/index.ts';
 import type { Plan } from '../../domain/plan/index.ts';
 import { Table, type TableColumn, type TableRow } from '../../widgets/index.ts';
-import { Part } from '../ladder/parts.tsx';
+import { Part } from '../shared/parts.tsx';
 import { useSay } from '../shared/use-say.ts';
 
 type AgedArgs = Parameters<typeof agedReceivables>[0];

@@ -5,7 +5,7 @@ import { collateralAt } from '../../domain/lender/index.ts';
 import { dec } from '../../domain/money/decimal.ts';
 import type { Results } from '../../domain/results.ts';
 import { Figure } from '../../widgets/index.ts';
-import { Figures } from '../ladder/parts.tsx';
+import { Figures } from '../shared/parts.tsx';
 import { useSay } from '../shared/use-say.ts';
 
 type CollateralProps = Parameters<typeof collateralAt>[0] & { results: Results; older: boolean };

@@ -11,9 +11,9 @@ import {
   weeksAroundLow,
 } from '../../domain/lender/index.ts';
 import { Button, ButtonRow, Caution } from '../../widgets/index.ts';
-import { isWeek, useKept } from '../ladder/kept.ts';
-import { Part, Whole } from '../ladder/parts.tsx';
 import { FieldFor } from '../shared/field-for.tsx';
+import { isWeek, useKept } from '../shared/kept.ts';
+import { Part, Whole } from '../shared/parts.tsx';
 import { type Shown, useShown } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { View } from '../shared/view.tsx';

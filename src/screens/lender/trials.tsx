@@ -5,7 +5,7 @@ import { useMemo } from 'preact/hooks';
 import type { LenderTrials, Trial } from '../../domain/lender/index.ts';
 import type { Plan } from '../../domain/plan/index.ts';
 import { Table, type TableColumn, type TableRow } from '../../widgets/index.ts';
-import { Part } from '../ladder/parts.tsx';
+import { Part } from '../shared/parts.tsx';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { useFollowing } from '../shared/use-following.ts';
 import { useSay } from '../shared/use-say.ts';

@@ -7,7 +7,7 @@ import { turningOf } from '../../domain/offers/index.ts';
 import type { Turned } from '../../domain/offers/turning.ts';
 import { AXES, type Axis } from '../../domain/offers/types.ts';
 import { Segmented, SelectField } from '../../widgets/index.ts';
-import { Part } from '../ladder/parts.tsx';
+import { Part } from '../shared/parts.tsx';
 import { useSay } from '../shared/use-say.ts';
 import { AxisPicture } from './axis-picture.tsx';
 import {

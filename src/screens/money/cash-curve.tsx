@@ -5,7 +5,7 @@ import { useMemo, useState } from 'preact/hooks';
 import type { OfferResult } from '../../domain/offers/index.ts';
 import { CashPicture, type ChartSeries, type TableColumn } from '../../widgets/index.ts';
 import { tick } from '../deal/curve.tsx';
-import { captionOf, useSettled } from '../ladder/settled.ts';
+import { captionOf, useSettled } from '../shared/settled.ts';
 import { useSay } from '../shared/use-say.ts';
 import type { MoneyModel } from './model.ts';
 

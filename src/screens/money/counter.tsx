@@ -15,7 +15,7 @@ import {
 } from '../../domain/offers/index.ts';
 import type { Plan } from '../../domain/plan/index.ts';
 import { Button, SelectField } from '../../widgets/index.ts';
-import { Keys } from '../ladder/parts.tsx';
+import { Keys } from '../shared/parts.tsx';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';

@@ -6,7 +6,7 @@ import { addOffer } from '../../app/commands/offers.ts';
 import { OFFER_KINDS, offerKindOf } from '../../domain/offers/index.ts';
 import { Button, ButtonRow, SelectField } from '../../widgets/index.ts';
 import { Trouble } from '../inputs/fields.tsx';
-import { Keys, Part } from '../ladder/parts.tsx';
+import { Keys, Part } from '../shared/parts.tsx';
 import { usePlan, useSession } from '../shared/session-context.ts';
 
 /** Heard most, by judgement: they have keys of their own. */

@@ -4,8 +4,8 @@
 import type { VNode } from 'preact';
 import { removePlace } from '../../app/commands/field.ts';
 import { Button } from '../../widgets/index.ts';
-import { Fold, Keys } from '../ladder/parts.tsx';
 import { FieldFor } from '../shared/field-for.tsx';
+import { Fold, Keys } from '../shared/parts.tsx';
 import { useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { OfferCash } from './cash-curve.tsx';

@@ -2,7 +2,7 @@
 // a unit, what the founder keeps. Worked figure: 100,000 in, 150,000 paid: 1.5 times.
 import type { VNode } from 'preact';
 import { Figure, ProblemNote } from '../../widgets/index.ts';
-import { Figures } from '../ladder/parts.tsx';
+import { Figures } from '../shared/parts.tsx';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { usePlan } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';

@@ -5,7 +5,7 @@ import type { Ownership } from '../../domain/plan/offer-terms.ts';
 import { SelectField } from '../../widgets/index.ts';
 import { Fields, nameIn, Places, Trouble } from '../inputs/fields.tsx';
 import { factor, money, share, text, week } from '../inputs/specs.ts';
-import { Fold, Part } from '../ladder/parts.tsx';
+import { Fold, Part } from '../shared/parts.tsx';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { usePlan, useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';

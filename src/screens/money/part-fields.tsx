@@ -9,11 +9,11 @@ import { OFFER_KINDS, type OfferPart, offerKindOf } from '../../domain/offers/in
 import type { RivalOffer } from '../../domain/plan/offer-terms.ts';
 import { Button, SelectField } from '../../widgets/index.ts';
 import { Trouble } from '../inputs/fields.tsx';
-import { Fold, Keys, useRemoval } from '../ladder/parts.tsx';
-import { WeekFor } from '../ladder/week-for.tsx';
 import { ChoiceFor, FieldFor, SwitchFor } from '../shared/field-for.tsx';
+import { Fold, Keys, useRemoval } from '../shared/parts.tsx';
 import { useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
+import { WeekFor } from '../shared/week-for.tsx';
 import { TranchesFields, WhenFields } from './when-fields.tsx';
 
 export function Parts({ offer }: { offer: RivalOffer }): VNode {

@@ -7,11 +7,11 @@ import type { Tranche, When } from '../../domain/offers/contract.ts';
 import { getAt } from '../../domain/plan/path.ts';
 import { Button, SelectField } from '../../widgets/index.ts';
 import { Trouble } from '../inputs/fields.tsx';
-import { Fold, Keys } from '../ladder/parts.tsx';
-import { WeekFor } from '../ladder/week-for.tsx';
 import { FieldFor } from '../shared/field-for.tsx';
+import { Fold, Keys } from '../shared/parts.tsx';
 import { usePlan, useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
+import { WeekFor } from '../shared/week-for.tsx';
 import { whenWords } from './words.ts';
 
 const BY = [

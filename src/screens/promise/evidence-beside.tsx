@@ -7,9 +7,9 @@ import type { Item } from '../../domain/plan/index.ts';
 import { Button } from '../../widgets/index.ts';
 import { Fields, Part, Places } from '../inputs/fields.tsx';
 import { count, type FieldSpec, factor, money, text } from '../inputs/specs.ts';
-import { Fold } from '../ladder/parts.tsx';
 import { ChoiceFor, FieldFor } from '../shared/field-for.tsx';
 import { today } from '../shared/moment.ts';
+import { Fold } from '../shared/parts.tsx';
 import { usePlan, useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 

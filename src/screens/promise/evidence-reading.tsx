@@ -8,7 +8,7 @@ import { evidenceOfAccount, type ItemEvidence, rangeOfNewStores } from '../../do
 import { type Halving, halvingOf } from '../../domain/promise/halving.ts';
 import type { Range } from '../../domain/promise/rate-of-sale.ts';
 import { Figure, Table, type TableColumn } from '../../widgets/index.ts';
-import { Figures, Fold } from '../ladder/parts.tsx';
+import { Figures, Fold } from '../shared/parts.tsx';
 import { usePlan } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { useWhy } from '../shared/view.tsx';

@@ -9,8 +9,8 @@ import type { Plan, Scan } from '../../domain/plan/index.ts';
 import type { WeekOn } from '../../domain/promise/scans.ts';
 import { Button, SelectField, Table, type TableColumn } from '../../widgets/index.ts';
 import { Trouble } from '../inputs/fields.tsx';
-import { Fold, Keys, useRemoval } from '../ladder/parts.tsx';
 import { ChoiceFor, DateFor, FieldFor, SwitchFor } from '../shared/field-for.tsx';
+import { Fold, Keys, useRemoval } from '../shared/parts.tsx';
 import { usePlan, useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 

@@ -8,7 +8,7 @@ import { hashOf } from '../../app/route.ts';
 import { chanceWords } from '../../domain/promise/chance-words.ts';
 import { placeClaim } from '../../domain/promise/place-claim.ts';
 import { ButtonRow, Caution, EmptyState, LinkButton, useWide } from '../../widgets/index.ts';
-import { Part, Whole } from '../ladder/parts.tsx';
+import { Part, Whole } from '../shared/parts.tsx';
 import { type Shown, useShown } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { View } from '../shared/view.tsx';

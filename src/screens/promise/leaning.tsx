@@ -7,7 +7,7 @@ import type { Plan } from '../../domain/plan/index.ts';
 import type { Concentration } from '../../domain/promise/leaning.ts';
 import type { LeaningGroup, LeaningOn, WithoutLargest } from '../../domain/promise/leaning-on.ts';
 import { Table, type TableColumn } from '../../widgets/index.ts';
-import { Part } from '../ladder/parts.tsx';
+import { Part } from '../shared/parts.tsx';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { useSay } from '../shared/use-say.ts';
 import type { FollowedClaim } from './claim-work.ts';

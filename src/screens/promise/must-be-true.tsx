@@ -4,7 +4,7 @@
 import type { VNode } from 'preact';
 import { sheetOfKey } from '../../domain/explain/keys.ts';
 import { Sheet, WhereFrom } from '../../widgets/index.ts';
-import { Part } from '../ladder/parts.tsx';
+import { Part } from '../shared/parts.tsx';
 import { useSession, useShown } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { Working } from '../shared/working.tsx';

@@ -4,7 +4,7 @@ import type { VNode } from 'preact';
 import { useEffect, useMemo } from 'preact/hooks';
 import { RANGE_DRAWS, type RangeView, rangeFor } from '../../app/range.ts';
 import { Button, ButtonRow, Progress } from '../../widgets/index.ts';
-import { Fold, Part } from '../ladder/parts.tsx';
+import { Fold, Part } from '../shared/parts.tsx';
 import { type Shown, useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { RangeResult, type ShownRange } from './range-result.tsx';

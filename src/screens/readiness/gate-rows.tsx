@@ -3,7 +3,7 @@
 import type { VNode } from 'preact';
 import type { GateReading, Readiness } from '../../domain/readiness/index.ts';
 import { VerdictMark } from '../../widgets/index.ts';
-import { Fold, Part } from '../ladder/parts.tsx';
+import { Fold, Part } from '../shared/parts.tsx';
 import { usePlan, useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { byWhen, holdsWords, markOf, ownerWords, roomWords, sortDay } from './words.ts';

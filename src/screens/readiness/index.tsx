@@ -15,8 +15,8 @@ import {
   useWide,
   VerdictLine,
 } from '../../widgets/index.ts';
-import { isText, useKept } from '../ladder/kept.ts';
-import { Fold, Keys, Part, Whole } from '../ladder/parts.tsx';
+import { isText, useKept } from '../shared/kept.ts';
+import { Fold, Keys, Part, Whole } from '../shared/parts.tsx';
 import { usePlan, useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { View } from '../shared/view.tsx';

@@ -14,8 +14,8 @@ import {
   type TableColumn,
 } from '../../widgets/index.ts';
 import { Part as OwnPart } from '../inputs/fields.tsx';
-import { Part } from '../ladder/parts.tsx';
 import { FieldFor } from '../shared/field-for.tsx';
+import { Part } from '../shared/parts.tsx';
 import { usePlan, useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { View } from '../shared/view.tsx';

@@ -15,7 +15,7 @@ import {
   type TableColumn,
   type TableRow,
 } from '../../widgets/index.ts';
-import { isText, useKept } from '../ladder/kept.ts';
+import { isText, useKept } from '../shared/kept.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { usePlan, useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';

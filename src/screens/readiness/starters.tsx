@@ -14,7 +14,7 @@ import {
 } from '../../domain/readiness/index.ts';
 import { Button, Caution, SelectField, Sheet, SwitchField } from '../../widgets/index.ts';
 import { Trouble } from '../inputs/fields.tsx';
-import { useKept } from '../ladder/kept.ts';
+import { useKept } from '../shared/kept.ts';
 import { usePlan, useSession } from '../shared/session-context.ts';
 
 export const STARTERS_SHEET = 'starters';

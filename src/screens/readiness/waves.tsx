@@ -4,7 +4,7 @@ import type { VNode } from 'preact';
 import type { Plan } from '../../domain/plan/index.ts';
 import type { Chances, Readiness, WaveReading } from '../../domain/readiness/index.ts';
 import { Table, type TableColumn, type TableRow } from '../../widgets/index.ts';
-import { Part } from '../ladder/parts.tsx';
+import { Part } from '../shared/parts.tsx';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { useSay } from '../shared/use-say.ts';
 import { costWords, weeksLater } from './slip.tsx';

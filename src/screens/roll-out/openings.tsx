@@ -6,9 +6,9 @@ import { LinkButton } from '../../widgets/index.ts';
 import { useBulkHash } from '../inputs/bulk-hash.ts';
 import { Fields, Places } from '../inputs/fields.tsx';
 import { choice, count, share, week } from '../inputs/specs.ts';
-import { WeekFor } from '../ladder/week-for.tsx';
 import { usePlan } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
+import { WeekFor } from '../shared/week-for.tsx';
 
 type Wave = Account['waves'][number];
 

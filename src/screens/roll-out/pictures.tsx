@@ -6,7 +6,7 @@ import { useState } from 'preact/hooks';
 import type { Plan } from '../../domain/plan/index.ts';
 import type { PassResult } from '../../domain/rollout/types.ts';
 import { SelectField } from '../../widgets/index.ts';
-import { Part } from '../ladder/parts.tsx';
+import { Part } from '../shared/parts.tsx';
 import type { Shown } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { DoorsPicture } from './doors-picture.tsx';

@@ -6,7 +6,7 @@ import type { Plan } from '../../domain/plan/index.ts';
 import type { Results } from '../../domain/results.ts';
 import { emptyShelfRisks } from '../../domain/rollout/flags.ts';
 import { Figure } from '../../widgets/index.ts';
-import { Figures, Fold } from '../ladder/parts.tsx';
+import { Figures, Fold } from '../shared/parts.tsx';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { useSay } from '../shared/use-say.ts';
 import { useWhy } from '../shared/view.tsx';

@@ -4,10 +4,10 @@
 import type { VNode } from 'preact';
 import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import { type AxisGroup, AxisKey, Disclosure, SelectField, Table, TimeAxis } from '../../widgets/index.ts';
-import { useKept } from '../ladder/kept.ts';
-import { Part } from '../ladder/parts.tsx';
-import { captionOf, useSettled } from '../ladder/settled.ts';
+import { useKept } from '../shared/kept.ts';
+import { Part } from '../shared/parts.tsx';
 import type { Shown } from '../shared/session-context.ts';
+import { captionOf, useSettled } from '../shared/settled.ts';
 import { useSay } from '../shared/use-say.ts';
 import { cashGraph } from './axis-cash.ts';
 import { chainGroup } from './axis-chains.ts';

@@ -3,7 +3,7 @@
 import type { VNode } from 'preact';
 import { type PassResult, UNIT_NAMES } from '../../domain/rollout/types.ts';
 import { Table, type TableColumn } from '../../widgets/index.ts';
-import { captionOf, useSettled } from '../ladder/settled.ts';
+import { captionOf, useSettled } from '../shared/settled.ts';
 import { useSay } from '../shared/use-say.ts';
 import { sumOf, UNIT_WORDS, unitSeries } from './unit-words.ts';
 

@@ -5,7 +5,7 @@ import type { VNode } from 'preact';
 import type { FigureKey } from '../../domain/explain/types.ts';
 import type { UnitName } from '../../domain/rollout/types.ts';
 import { Figure, WhereFrom } from '../../widgets/index.ts';
-import { Figures } from '../ladder/parts.tsx';
+import { Figures } from '../shared/parts.tsx';
 import type { Shown } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { useWhy } from '../shared/view.tsx';

@@ -11,8 +11,8 @@ import {
   type TableColumn,
   type TableRow,
 } from '../../widgets/index.ts';
-import { captionOf, useForKey, useSettled } from '../ladder/settled.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
+import { captionOf, useForKey, useSettled } from '../shared/settled.ts';
 import { useSay } from '../shared/use-say.ts';
 import { WeekCursor } from './week-cursor.tsx';
 

@@ -13,9 +13,9 @@ import {
   STATEMENT_NAMES,
 } from '../../domain/statements/index.ts';
 import { Button, ButtonRow, Segmented, SelectField, SwitchField, useWide } from '../../widgets/index.ts';
-import { isText, isWeek, useKept } from '../ladder/kept.ts';
-import { Whole } from '../ladder/parts.tsx';
 import { CautionsFor } from '../shared/cautions-for.tsx';
+import { isText, isWeek, useKept } from '../shared/kept.ts';
+import { Whole } from '../shared/parts.tsx';
 import { type Shown, useShown } from '../shared/session-context.ts';
 import { View } from '../shared/view.tsx';
 import { PeriodSteps } from './period-steps.tsx';

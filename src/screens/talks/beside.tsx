@@ -5,7 +5,7 @@ import { useEffect, useState } from 'preact/hooks';
 import type { BesideMeasure, BesideOffer } from '../../domain/talks/beside-types.ts';
 import { matchCost } from '../../domain/talks/match.ts';
 import { SelectField, Table, type TableColumn } from '../../widgets/index.ts';
-import { Part } from '../ladder/parts.tsx';
+import { Part } from '../shared/parts.tsx';
 import { problemSentence } from '../shared/problem-words.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { useSay } from '../shared/use-say.ts';

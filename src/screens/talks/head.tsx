@@ -6,7 +6,7 @@ import { hashOf } from '../../app/route.ts';
 import { codeFrom, turnAround } from '../../app/their-side.ts';
 import { withTerms } from '../../domain/talks/index.ts';
 import { theirRecord } from '../../domain/talks/their-record.ts';
-import { isText, useKept } from '../ladder/kept.ts';
+import { isText, useKept } from '../shared/kept.ts';
 import { problemSentence } from '../shared/problem-words.ts';
 import { useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';

@@ -7,7 +7,7 @@ import { CODE_CAUTION, codeFrom } from '../../app/their-side.ts';
 import type { Table as Talks } from '../../domain/plan/index.ts';
 import type { Problem } from '../../domain/problems.ts';
 import { AmountField, Segmented, SelectField, SwitchField, TextField } from '../../widgets/index.ts';
-import { Part } from '../ladder/parts.tsx';
+import { Part } from '../shared/parts.tsx';
 import { useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { useShownItem } from './head.tsx';

@@ -4,7 +4,7 @@ import type { ComponentChildren, VNode } from 'preact';
 import { bringIntoPlay, takeOutOfPlay } from '../../app/commands/talks.ts';
 import { hashOf } from '../../app/route.ts';
 import { Button, SelectField, Sheet, SwitchField } from '../../widgets/index.ts';
-import { Part } from '../ladder/parts.tsx';
+import { Part } from '../shared/parts.tsx';
 import { useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { Beside } from './beside.tsx';

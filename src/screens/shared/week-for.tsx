@@ -2,9 +2,9 @@
 // 2 March 2026 is read back as "begins 4 May".
 import type { VNode } from 'preact';
 import { getAt } from '../../domain/plan/path.ts';
-import { FieldFor } from '../shared/field-for.tsx';
-import { usePlan } from '../shared/session-context.ts';
-import { useSay } from '../shared/use-say.ts';
+import { FieldFor } from './field-for.tsx';
+import { usePlan } from './session-context.ts';
+import { useSay } from './use-say.ts';
 
 export interface WeekForProps {
   path: string;

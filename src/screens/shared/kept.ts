@@ -2,7 +2,7 @@
 // ladder, the chains beside each other. It belongs to the device, not to the plan.
 // Worked example: week 26 chosen on Cash is still chosen after a reload, and is the week the roll-out shows.
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { usePlan, useSession } from '../shared/session-context.ts';
+import { usePlan, useSession } from './session-context.ts';
 
 /** A slider on its way is kept where it stops. */
 const KEEP_MS = 300;

@@ -1,11 +1,11 @@
-// Pieces that the Ladder, Deal, Cash and Roll-out screens are put together from: a titled part, a grid of figures, a row
+// Pieces that most screens are put together from: a titled part, a grid of figures, a row
 // that opens its fields, and the line that offers to undo a removal.
 // Worked example: <Fold label="Slotting" value="180 a door"> shows one 44 px row; its fields are drawn once it was opened.
 import type { ComponentChildren, VNode } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { TERMS, type TermId } from '../../domain/explain/meanings.ts';
 import { Button, Disclosure, Term } from '../../widgets/index.ts';
-import { useSession } from '../shared/session-context.ts';
+import { useSession } from './session-context.ts';
 import './parts.css';
 
 /** All of a screen under its head. While something typed is not accepted, it says so, and every number is marked. */
