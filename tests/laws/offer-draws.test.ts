@@ -3,13 +3,10 @@
  * to the minor unit; draws are the same however they are cut into slices, and each time; every draw is somebody's or counted as
  * nobody's; and what can't be computed is counted.
  */
-import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, test, vi } from 'vitest';
 import { jobAnswer } from '../../src/compute/jobs.ts';
 import type { Job } from '../../src/compute/protocol.ts';
-import { evaluate } from '../../src/domain/evaluate.ts';
 import {
   basesOfDraws,
   basisOf,
@@ -22,11 +19,9 @@ import type { DrawnOffers } from '../../src/domain/offers/types.ts';
 import type { Plan } from '../../src/domain/plan/index.ts';
 import { DRAWS_USUAL } from '../../src/domain/promise/range/index.ts';
 import type { Results } from '../../src/domain/results.ts';
-import { parsePlanText } from '../../src/plan-format/text.ts';
-import { sayFor } from '../../src/reckon/say.ts';
 import { arbitraryPlan, PLAN_RUNS, PLAN_SEED } from '../support/arbitrary-plan.ts';
+import { computed, demoFiles, demoPlan, resultsOf, withSpreads } from '../support/demo-plans.ts';
 import { anOffer, anOwnership, equityPart, loanPart, royaltyPart } from '../support/offers.ts';
-import { root } from '../support/source-files.ts';
 
 vi.setConfig({ testTimeout: 60_000 });
 
@@ -36,38 +31,9 @@ const offers = [
   anOffer([loanPart()], { id: 'loan' }),
 ];
 
-const demos = readdirSync(join(root, 'demo-catalog')).filter((name) => name.endsWith('.json'));
-
-function demo(name: string): Plan {
-  const parsed = parsePlanText(readFileSync(join(root, 'demo-catalog', name), 'utf8'));
-  if (!parsed.ok) throw new Error(`${name} is no plan`);
-  return { ...parsed.value, offers, ownership: anOwnership() };
-}
-
-function resultsOf(plan: Plan): Results | null {
-  const results = evaluate(plan, sayFor);
-  return results.ok ? results.value : null;
-}
-
-function computed(plan: Plan): { plan: Plan; results: Results } {
-  const results = resultsOf(plan);
-  if (results === null) throw new Error(`${plan.id} can't be computed`);
-  return { plan, results };
-}
-
-function withSpreads(plan: Plan, changes: Partial<Plan['promise']['spreads']>): Plan {
-  const spreads: Plan['promise']['spreads'] = {
-    rateOfSaleRate: '0',
-    doors: 'asPlanned',
-    rampRate: '0',
-    latenessDays: 0,
-    goodsRate: '0',
-    deductionsRate: '0',
-    voidRate: '0',
-    sharedRate: '0.3',
-    ...changes,
-  };
-  return { ...plan, promise: { ...plan.promise, spreads } };
+/** A demo with three rival offers. */
+function demo(file: string): Plan {
+  return { ...demoPlan(file), offers, ownership: anOwnership() };
 }
 
 /** So many slices of one draw: enough for a law. */
@@ -90,7 +56,7 @@ function strays(plan: Plan, results: Results): string[] {
 }
 
 describe('without spreads every draw is the plan', () => {
-  test.each(demos)('%s', (name) => {
+  test.each(demoFiles)('%s', (name) => {
     const { plan, results } = computed(withSpreads(demo(name), {}));
     expect(strays(plan, results)).toEqual([]);
     expect(basesOfDraws({ plan, results }, [0, 4150])).toEqual([

@@ -3,14 +3,11 @@
  * and the range the same whoever runs it; more of a good thing never draws less; and how near the coarser pass comes to
  * the exact one, on the demo plans and on random ones. The bounds are ours, measured; there is no source for them.
  */
-import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, test, vi } from 'vitest';
 import { rangeWorker } from '../../src/compute/range-jobs.ts';
 import { createRangePool } from '../../src/compute/range-pool.ts';
 import type { RangePort, RangeResponse } from '../../src/compute/range-protocol.ts';
-import { evaluate } from '../../src/domain/evaluate.ts';
 import type { Plan } from '../../src/domain/plan/index.ts';
 import { doorsAt } from '../../src/domain/promise/door-odds.ts';
 import { doorsThen } from '../../src/domain/promise/doors.ts';
@@ -23,48 +20,12 @@ import {
   setUpRange,
 } from '../../src/domain/promise/range/index.ts';
 import type { Results } from '../../src/domain/results.ts';
-import { parsePlanText } from '../../src/plan-format/text.ts';
-import { sayFor } from '../../src/reckon/say.ts';
 import { arbitraryPlan } from '../support/arbitrary-plan.ts';
-import { root } from '../support/source-files.ts';
+import { computed, demoFiles, demoPlan, resultsOf, withSpreads } from '../support/demo-plans.ts';
 
 const seed = fc.readConfigureGlobal().seed ?? 0;
 /** Each draws a plan hundreds of times: on a busy machine that is more than the usual seconds. */
 vi.setConfig({ testTimeout: 60_000 });
-
-const demos = readdirSync(join(root, 'demo-catalog')).filter((name) => name.endsWith('.json'));
-
-function demo(name: string): Plan {
-  const parsed = parsePlanText(readFileSync(join(root, 'demo-catalog', name), 'utf8'));
-  if (!parsed.ok) throw new Error(`${name} is no plan`);
-  return parsed.value;
-}
-
-function resultsOf(plan: Plan): Results | null {
-  const results = evaluate(plan, sayFor);
-  return results.ok ? results.value : null;
-}
-
-function computed(plan: Plan) {
-  const results = resultsOf(plan);
-  if (results === null) throw new Error(`${plan.id} can't be computed`);
-  return { plan, results };
-}
-
-/** Without spreads, and doors as planned. */
-function certain(plan: Plan): Plan {
-  const spreads: Plan['promise']['spreads'] = {
-    rateOfSaleRate: '0',
-    doors: 'asPlanned',
-    rampRate: '0',
-    latenessDays: 0,
-    goodsRate: '0',
-    deductionsRate: '0',
-    voidRate: '0',
-    sharedRate: '0.3',
-  };
-  return { ...plan, promise: { ...plan.promise, spreads } };
-}
 
 /** Where the range of a certain plan is not the plan. */
 function strays(plan: Plan, results: Results): string[] {
@@ -91,15 +52,15 @@ function strays(plan: Plan, results: Results): string[] {
 }
 
 describe('without spreads every draw is the plan, bit for bit', () => {
-  test.each(demos)('%s', (name) => {
-    const { plan, results } = computed(certain(demo(name)));
+  test.each(demoFiles)('%s', (name) => {
+    const { plan, results } = computed(withSpreads(demoPlan(name)));
     expect(strays(plan, results)).toEqual([]);
   });
 
   test(`random plans, seed ${seed}`, () => {
     fc.assert(
       fc.property(arbitraryPlan(), (drawn) => {
-        const plan = certain(drawn);
+        const plan = withSpreads(drawn);
         const results = resultsOf(plan);
         if (results !== null) expect(strays(plan, results)).toEqual([]);
       }),
@@ -134,7 +95,7 @@ function uncertain(plan: Plan): Plan {
   };
 }
 
-const third = computed(uncertain(demo('third-chain.json')));
+const third = computed(uncertain(demoPlan('third-chain.json')));
 
 describe('the same draws, whoever runs them', () => {
   test('a draw is the same in whatever chunk', () => {
@@ -208,7 +169,7 @@ describe('workers', () => {
   test('those that were warmed up, on this plan or another, find the same', async () => {
     const cold = await pooled(2);
     expect((await pooled(2, third.plan)).range).toEqual(cold.range);
-    expect((await pooled(2, demo('twelve-chains.json'))).range).toEqual(cold.range);
+    expect((await pooled(2, demoPlan('twelve-chains.json'))).range).toEqual(cold.range);
   });
 
   test('a newer question is answered, the older one is not', async () => {
@@ -260,8 +221,8 @@ describe('the coarser pass beside the exact one', () => {
     return check.lowestCash.median / Math.max(1, lowest.p90 - lowest.p10, check.swing);
   };
 
-  test.each(demos)('%s: the lowest cash is missed by less than a sixth of its range', (name) => {
-    const { plan, results } = computed(demo(name));
+  test.each(demoFiles)('%s: the lowest cash is missed by less than a sixth of its range', (name) => {
+    const { plan, results } = computed(demoPlan(name));
     expect(missed(plan, results, 400, 20)).toBeLessThan(1 / 6);
   });
 
@@ -286,7 +247,7 @@ describe('the coarser pass beside the exact one', () => {
 
 describe('what moves cash, moves it the way it must', () => {
   const lowestOf = (change: (spreads: Plan['promise']['spreads']) => void): Range => {
-    const plan = structuredClone(certain(demo('third-chain.json')));
+    const plan = structuredClone(withSpreads(demoPlan('third-chain.json')));
     change(plan.promise.spreads);
     return rangeOf({ ...computed(plan), seed: 2 }, 400);
   };
@@ -316,7 +277,7 @@ describe('what moves cash, moves it the way it must', () => {
   });
 
   test('an account that never opens opens in no draw, and the sure one in every draw', () => {
-    const plan = structuredClone(certain(demo('third-chain.json')));
+    const plan = structuredClone(withSpreads(demoPlan('third-chain.json')));
     plan.promise.spreads.doors = 'asStanding';
     const [account] = plan.accounts.filter(({ waves }) => waves.length > 0);
     if (!account) throw new Error('third-chain opens no doors');
@@ -334,7 +295,7 @@ describe('what moves cash, moves it the way it must', () => {
 describe('doors as drawn, beside their exact distribution', () => {
   /** Doors of doors.ts are convolved from chances and slips; these come out of a generator: they share the chances only. */
   test.each(['0', '0.3'])('accounts that share %s of their fate', (shared) => {
-    const plan = structuredClone(certain(demo('twelve-chains.json')));
+    const plan = structuredClone(withSpreads(demoPlan('twelve-chains.json')));
     Object.assign(plan.promise.spreads, { doors: 'asStanding', sharedRate: shared });
     plan.accounts.forEach((account, a) => {
       const chance = String(0.3 + 0.05 * (a % 12));

@@ -7,6 +7,7 @@ import type { Results } from '../results.ts';
 import type { Compiled } from '../rollout/compiled.ts';
 import { runPass } from '../rollout/pass.ts';
 import type { PassResult } from '../rollout/types.ts';
+import { keptBy } from './kept.ts';
 
 const YEAR_WEEKS = 52;
 
@@ -112,23 +113,11 @@ export function scaledSales(basis: Basis, factor: number): Basis {
   };
 }
 
-/** Dates asked for before, by day or quarter: a picture of offers asks for the same ones many thousand times. */
-function kept(of: (at: number) => number): (at: number) => number {
-  const known = new Map<number, number>();
-  return (at) => {
-    const found = known.get(at);
-    if (found !== undefined) return found;
-    const made = of(at);
-    if (known.size >= MOST_DATES) known.clear();
-    known.set(at, made);
-    return made;
-  };
-}
-
+/** Days and quarters: a picture of offers asks for the same ones many thousand times. */
 const MOST_DATES = 5000;
-const monthOfDay = kept(monthIndexOf);
-const quarterOfDay = kept(quarterIndexOf);
-const endOfQuarter = kept(quarterEndDay);
+const monthOfDay = keptBy(MOST_DATES, monthIndexOf);
+const quarterOfDay = keptBy(MOST_DATES, quarterIndexOf);
+const endOfQuarter = keptBy(MOST_DATES, quarterEndDay);
 
 /** First week, not before `from`, that starts in the given month (as monthIndexOf counts them). */
 export function weekOfMonth(basis: Basis, month: number, from: number): number {

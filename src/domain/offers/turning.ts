@@ -1,10 +1,12 @@
 // Where the better of two offers changes. On units: the plan's sales times a factor, week by week, and what each funder is paid
-// on those units (less is better); what may run on after them isn't counted. On the sale price: the founder's money (more is better), this plan's cash and debts as they are. On
-// growth: every rate of sale times a factor, the whole model run again, and the founder's money at the plan's own exit.
+// on those units (less is better); what may run on after them isn't counted. On the sale price: the founder's money (more is
+// better), this plan's cash and debts as they are. On growth: every rate of sale times a factor, the whole model run again,
+// and the founder's money at the plan's own exit.
 // Crossings are bracketed on a grid and refined by bisection on the model itself.
 // Worked figure: 1.00 a unit for ever against a loan that costs 72,000 in all: 72,000 units.
 import type { Plan } from '../plan/index.ts';
 import { type Basis, scaledSales, sumOf } from './basis.ts';
+import { keptBy } from './kept.ts';
 import { datedIn, exitPrice, founderAt, type OfferRun, paymentsOf, runOffer } from './run.ts';
 import { between, crossings } from './search.ts';
 import type { Axis, AxisSeries, TurningPoint } from './types.ts';
@@ -42,7 +44,7 @@ export function growthPoints(args: {
   factors: readonly number[];
 }): Turned {
   const { plan, runs, basisAt } = args;
-  const basisOf = keptBy(basisAt);
+  const basisOf = keptBy(KEPT, basisAt);
   const at = (factor: number, { offer }: OfferRun): number => {
     const basis = basisOf(factor);
     if (basis === null) return Number.NaN;
@@ -60,7 +62,9 @@ function byUnits({ ownership }: Plan, runs: readonly OfferRun[]): Lines {
   const planned = sumOf(runs[0]?.basis.unitsSold ?? new Float64Array(0));
   const places = planned === 0 ? [] : grid(0, planned * MOST_UNITS, UNIT_PLACES);
   // Shared by all offers, and by pairs that are looked at on the same grid.
-  const basisAt = keptBy((units: number) => (runs[0] ? scaledSales(runs[0].basis, units / planned) : null));
+  const basisAt = keptBy(KEPT, (units: number) =>
+    runs[0] ? scaledSales(runs[0].basis, units / planned) : null,
+  );
   const at = (units: number, { offer }: OfferRun): number => {
     const basis = basisAt(units);
     return basis === null ? 0 : datedIn(paymentsOf(basis, offer, ownership));
@@ -77,19 +81,6 @@ function byExit({ ownership }: Plan, runs: readonly OfferRun[], basis: Basis): L
 }
 
 const KEPT = 64;
-
-/** The same answer for the same place, computed once while few others are asked for. */
-function keptBy<T>(of: (place: number) => T): (place: number) => T {
-  const known = new Map<number, T>();
-  return (place) => {
-    const found = known.get(place);
-    if (found !== undefined) return found;
-    const made = of(place);
-    if (known.size >= KEPT) known.clear();
-    known.set(place, made);
-    return made;
-  };
-}
 
 function grid(from: number, to: number, count: number): number[] {
   return Array.from({ length: count }, (_, at) => from + ((to - from) * at) / (count - 1));

@@ -2,12 +2,11 @@
 // what the evidence shows; what binds first is marked.
 // Worked example: "Rate of sale: 9.4 a store a week, seen 6.2 (5.1 to 7.6)" and "Doors a week: 61, planned 24".
 import type { VNode } from 'preact';
-import { sheetOfKey } from '../../domain/explain/keys.ts';
-import { Sheet, WhereFrom } from '../../widgets/index.ts';
+import { WhereFrom } from '../../widgets/index.ts';
 import { Part } from '../shared/parts.tsx';
 import { useSession, useShown } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
-import { Working } from '../shared/working.tsx';
+import { WorkedSheet } from '../shared/working.tsx';
 import type { FollowedClaim } from './claim-work.ts';
 import { mustRows } from './must-words.ts';
 import { mustWorked } from './must-working.ts';
@@ -64,14 +63,7 @@ function MustSheet({ followed }: { followed: FollowedClaim }): VNode | null {
   const row = work?.having?.rows.find(({ what }) => sheet === `${SHEET}${what}`);
   if (shown === null || row === undefined) return null;
   const answer = mustWorked({ plan, results: shown.results, say }, row);
-  if (answer === null) return null;
-  return (
-    <Sheet title="Where from?" onClose={() => session.closeSheet()}>
-      <div class="ff-stack ff-why">
-        <Working answer={answer} onOpen={(key) => session.openSheet(sheetOfKey(key))} />
-      </div>
-    </Sheet>
-  );
+  return answer === null ? null : <WorkedSheet answer={answer} />;
 }
 
 const SHEET = 'must:';

@@ -1,7 +1,6 @@
 // Where a figure of the range comes from: how many of the draws it counts, how far other draws might put it, and what every
 // draw was drawn from. Worked example: "8,000 of 10,000 draws need at most 36,704 more" over the spreads and their source.
 import type { VNode } from 'preact';
-import { sheetOfKey } from '../../domain/explain/keys.ts';
 import type { ExplanationLine } from '../../domain/explain/types.ts';
 import { line, typed } from '../../domain/explain/write.ts';
 import type { Plan } from '../../domain/plan/index.ts';
@@ -9,11 +8,10 @@ import { NO_EVIDENCE } from '../../domain/plan/plainly.ts';
 import { evidenceOf } from '../../domain/promise/evidence.ts';
 import type { Range } from '../../domain/promise/range/index.ts';
 import type { Results } from '../../domain/results.ts';
-import { Sheet } from '../../widgets/index.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
-import { type Worked, Working } from '../shared/working.tsx';
+import { type Worked, WorkedSheet } from '../shared/working.tsx';
 import { cashOutFigure, cashOutText, needRows } from './range-words.ts';
 import { rateText } from './words.ts';
 
@@ -33,14 +31,7 @@ export function RangeSheet(props: RangeSheetProps): VNode | null {
   const answer = sheet.startsWith(RANGE_SHEET)
     ? rangeWorked(props, sheet.slice(RANGE_SHEET.length), say)
     : null;
-  if (answer === null) return null;
-  return (
-    <Sheet title="Where from?" onClose={() => session.closeSheet()}>
-      <div class="ff-stack ff-why">
-        <Working answer={answer} onOpen={(key) => session.openSheet(sheetOfKey(key))} />
-      </div>
-    </Sheet>
-  );
+  return answer === null ? null : <WorkedSheet answer={answer} />;
 }
 
 const SHARES = { p50: 0.5, p80: 0.8, p95: 0.95 } as const;

@@ -2,8 +2,9 @@
 // made it, each leading on to its own figure or to the field it was typed into.
 // Worked example: "170 ÷ 8 weeks = 21.3" above the claim, typed, and each account's doors.
 import type { VNode } from 'preact';
+import { sheetOfKey } from '../../domain/explain/keys.ts';
 import type { Explanation, ExplanationLine, FigureKey } from '../../domain/explain/types.ts';
-import { Button, Caution, OwnerMark } from '../../widgets/index.ts';
+import { Button, Caution, OwnerMark, Sheet } from '../../widgets/index.ts';
 import { BASIS_WORDS } from './basis-tag.tsx';
 import { sheetOfPath } from './input-places.ts';
 import { useSession } from './session-context.ts';
@@ -28,6 +29,18 @@ export function Working({ answer, onOpen }: WorkingProps): VNode {
         </ul>
       )}
     </>
+  );
+}
+
+/** Over a view: how one of its own figures was worked out. */
+export function WorkedSheet({ answer }: { answer: Worked }): VNode {
+  const session = useSession();
+  return (
+    <Sheet title="Where from?" onClose={() => session.closeSheet()}>
+      <div class="ff-stack ff-why">
+        <Working answer={answer} onOpen={(key) => session.openSheet(sheetOfKey(key))} />
+      </div>
+    </Sheet>
   );
 }
 
