@@ -4,14 +4,15 @@
 import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
 import { browserRangeWorker, createRangePool, type RangePool, workersFor } from '../compute/range-pool.ts';
 import type { ExactCheck, Range } from '../domain/promise/range/index.ts';
+import { DRAWS_USUAL, SEED_USUAL } from '../domain/promise/range/usual.ts';
 import type { Results } from '../domain/results.ts';
 import type { Session } from './session.ts';
 
 export type { Driver, ExactCheck, Fan, Range } from '../domain/promise/range/index.ts';
 
 /** Draws of the app, and the seed: `reckon --range 10000 --seed 1` prints the same. */
-export const RANGE_DRAWS = 10_000;
-export const RANGE_SEED = 1;
+export const RANGE_DRAWS = DRAWS_USUAL;
+export const RANGE_SEED = SEED_USUAL;
 
 /** Milliseconds: what the page shows at first is not held up by workers that start. */
 const SHOWN_FIRST = 400;

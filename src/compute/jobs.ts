@@ -3,7 +3,7 @@
 import { answerSolves, liftsFrom } from '../domain/answers/index.ts';
 import { isoDateOf } from '../domain/calendar.ts';
 import { evaluate, type SayFor } from '../domain/evaluate.ts';
-import { landedOf } from '../domain/ladder/landed.ts';
+import { landedParts } from '../domain/ladder/landed.ts';
 import { lenderTrials } from '../domain/lender/index.ts';
 import { basesOfDraws, drawOffers, growthOf, moneyOf } from '../domain/offers/index.ts';
 import type { DrawnOffers } from '../domain/offers/types.ts';
@@ -48,7 +48,7 @@ export function jobAnswer(job: Job): Outcome<Answers[keyof Answers]> {
   const args: SolveArgs = {
     plan: job.plan,
     ladders: results.ladders,
-    landed: landedParts(job.plan),
+    landed: landedParts(job.plan.items),
     minorDigits: results.minorDigits,
   };
   return fine(job.kind === 'mostDoors' ? mostDoors(args, job.accountId) : leastOpeningCash(args));
@@ -60,12 +60,4 @@ const SLICE_MS = 150;
 function offerDraws(plan: Plan, results: Results, from: number): DrawnOffers[] {
   const until = performance.now() + SLICE_MS;
   return drawOffers({ plan, results }, from, () => performance.now() < until);
-}
-
-function landedParts(plan: Plan): SolveArgs['landed'] {
-  return plan.items.map((item) => {
-    const outcome = landedOf(item);
-    if (!outcome.ok) throw new Error(`${item.id} has no landed cost, yet the plan was computed`);
-    return outcome.value;
-  });
 }

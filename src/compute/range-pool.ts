@@ -26,9 +26,7 @@ export interface RangePool {
   warmUp: (question: RangeQuestion) => void;
   /** Asks anew, in place of what was asked before; `tell` is called until all is known, or there is trouble. */
   ask: (question: RangeQuestion, tell: (found: RangeSoFar | { trouble: string }) => void) => void;
-  /** Nothing more is told of what was asked; the workers stay. */
-  cancel: () => void;
-  /** Ends the workers. */
+  /** Ends the workers; nothing more is told of what was asked. */
   stop: () => void;
 }
 
@@ -66,9 +64,6 @@ export function createRangePool(newWorker: () => RangePort, count: number): Rang
   return {
     warmUp: (question) => warmUp(pool, question),
     ask: (question, tell) => ask(pool, question, tell),
-    cancel: () => {
-      pool.asked = null;
-    },
     stop: () => stop(pool),
   };
 }

@@ -1,7 +1,7 @@
 // All results of a plan as one plain object: decimals as text, weeks as numbers, ids as in the plan. help.ts documents
 // every key; tests/reckon checks that nothing is printed that help doesn't name.
 import type { DealResult } from '../domain/deals/types.ts';
-import { landedOf } from '../domain/ladder/landed.ts';
+import { landedParts } from '../domain/ladder/landed.ts';
 import type { LadderResult } from '../domain/ladder/types.ts';
 import { Decimal } from '../domain/money/decimal.ts';
 import type { Plan } from '../domain/plan/index.ts';
@@ -141,11 +141,7 @@ function rounded(value: number | null): string | null {
 }
 
 function solvesOf(plan: Plan, results: Results): { solves: object; unsolved: string[] } {
-  const landed = plan.items.map((item) => {
-    const outcome = landedOf(item);
-    if (!outcome.ok) throw new Error(`${item.id} has no landed cost, yet the plan was computed`);
-    return outcome.value;
-  });
+  const landed = landedParts(plan.items);
   const args: SolveArgs = { plan, ladders: results.ladders, landed, minorDigits: results.minorDigits };
   const money = (minorUnits: number | null) =>
     minorUnits === null ? null : moneyText(minorUnits, results.minorDigits);

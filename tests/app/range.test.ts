@@ -19,7 +19,6 @@ function around() {
   const pool: RangePool = {
     warmUp: (question) => warmed.push(question),
     ask: (question, tell) => asked.push({ question, tell }),
-    cancel: () => undefined,
     stop: () => {
       stopped += 1;
     },

@@ -6,6 +6,7 @@ import type { Gate, Plan } from '../../src/domain/plan/index.ts';
 import { suggestedGates } from '../../src/domain/readiness/index.ts';
 import { checkPlan } from '../../src/plan-format/gate.ts';
 import { examplePlan, freshDatabase } from '../storage/store.ts';
+import { aGate } from '../support/gates.ts';
 import { around, settled, withPlan } from './harness.ts';
 
 beforeEach(freshDatabase);
@@ -68,18 +69,10 @@ describe('commands', () => {
 
 test('in the session: added, worked on, refused in a sentence, undone step by step', async () => {
   const session = await withPlan(around());
-  const gate: Gate = {
-    id: 'labels',
+  const gate = aGate('labels', 5, {
     name: 'Labels',
     leadDays: { optimistic: 2, likely: 5, pessimistic: 9 },
-    after: [],
-    owner: '',
-    evidence: '',
-    state: { is: 'notStarted' },
-    holds: { by: 'market' },
-    before: 'shipping',
-    starter: null,
-  };
+  });
   const now = () => session.plan.value?.readiness.gates.find(({ id }) => id === 'labels');
   expect(session.run(addGate, { gate }, 'readiness/gates')).toBe(true);
   session.endStep();

@@ -14,6 +14,15 @@ import type { Landed, LandedLine } from './types.ts';
 
 type CostLine = Item['costLines'][number];
 
+/** Of every item of a plan that was computed, in order; throws on one that has none, which such a plan can't hold. */
+export function landedParts(items: readonly Item[]): Landed[] {
+  return items.map((item) => {
+    const outcome = landedOf(item);
+    if (!outcome.ok) throw new Error(`${item.id} has no landed cost, yet the plan was computed`);
+    return outcome.value;
+  });
+}
+
 /** An item is shared by every account that lists it, and never changes in place: its landed cost is worked out once. */
 const known = new WeakMap<Item, Outcome<Landed>>();
 

@@ -1,9 +1,9 @@
 // A plan that sells more or less than planned: every rate of sale times a factor, goods bought for it, the whole model run
 // again without new funding. What growth is looked at on. Worked figure: 3.2 a store week times 1.25 is 4.
 
-import { landedOf } from '../ladder/landed.ts';
+import { landedParts } from '../ladder/landed.ts';
 import { dec } from '../money/decimal.ts';
-import type { Item, Plan } from '../plan/index.ts';
+import type { Plan } from '../plan/index.ts';
 import type { Results } from '../results.ts';
 import { compile } from '../rollout/compile.ts';
 import { isTooLarge } from '../rollout/exact.ts';
@@ -21,11 +21,7 @@ export function scaledBasis(plan: Plan, results: Results, factor: number): Basis
     })),
   }));
   const scaled = { ...plan, accounts, business: { ...plan.business, funding: [] } };
-  const landed = plan.items.map((item: Item) => {
-    const outcome = landedOf(item);
-    if (!outcome.ok) throw new Error(`${item.id} has no landed cost, yet the plan was computed`);
-    return outcome.value;
-  });
+  const landed = landedParts(plan.items);
   try {
     const compiled = compile({
       plan: scaled,

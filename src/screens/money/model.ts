@@ -1,4 +1,5 @@
-// What the Money view is drawn from: every offer on the plan, made anew with each edit and in its frame. What needs the whole model run again (growth, other futures) follows from the worker.
+// What the Money view is drawn from: every offer on the plan, made anew with each edit and in its frame. What needs the
+// whole model run again (growth, other futures) follows from the worker.
 // Worked example: three offers are three results in the plan's order.
 import { useEffect, useMemo } from 'preact/hooks';
 import { type OfferDrawsView, offerDrawsFor } from '../../app/offer-draws.ts';

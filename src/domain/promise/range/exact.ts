@@ -1,7 +1,7 @@
 // Draws run by the weekly pass itself, on the plan changed as the draw says (what is bought still goes by the plan's
 // forecast): the check on the coarser pass, which tells what the range missed, and any draw that others want exactly.
 // Worked figure: 40 draws; half of them miss the lowest cash by at most 1,100, nine in ten by at most 4,000.
-import { landedOf } from '../../ladder/landed.ts';
+import { landedParts } from '../../ladder/landed.ts';
 import type { Account, Plan } from '../../plan/index.ts';
 import { compile } from '../../rollout/compile.ts';
 import type { Compiled } from '../../rollout/compiled.ts';
@@ -101,11 +101,7 @@ function missOf(values: Float64Array): Miss {
  */
 function runExactly(setup: RangeSetup, isFunded: boolean): ExactRun {
   const { plan, results } = setup.args;
-  const landed = plan.items.map((item) => {
-    const outcome = landedOf(item);
-    if (!outcome.ok) throw new Error(`${item.id} has no landed cost in a draw, yet the plan has`);
-    return outcome.value;
-  });
+  const landed = landedParts(plan.items);
   const { ladders, minorDigits } = results;
   const compiled = compile({ plan: drawnPlan(setup), ladders, landed, minorDigits });
   deductMore(compiled, setup.draw.deducted);

@@ -17,13 +17,11 @@ export {
 } from './exact.ts';
 export { type Driver, type Fan, mergeChunks, type Range } from './merge.ts';
 export type { Limits } from './quantiles.ts';
+export { DRAWS_USUAL, SEED_USUAL } from './usual.ts';
 export { USUAL_RATE_SPREAD } from './varies.ts';
 
 export const DRAWS_LEAST = 100;
 export const DRAWS_MOST = 20_000;
-export const DRAWS_USUAL = 10_000;
-/** Seed of the app, and of the command line where none is given: the same draws of the same plan. */
-export const SEED_USUAL = 1;
 export const SEED_MOST = 4_294_967_295;
 
 /** `draws` from DRAWS_LEAST to DRAWS_MOST. */
