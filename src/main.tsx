@@ -108,10 +108,15 @@ function reloadWhenReplaced(worker: Workbox, session: Session): void {
   });
 }
 
+/** More than one thing asks for it; a second navigation would end the first. */
+let isReloading = false;
+
 /** Writes everything first; with what could not be written the page stays. */
 async function reloadOnceKept(session: Session): Promise<void> {
   await session.flush();
-  if (session.saving.value !== 'unsaved') location.reload();
+  if (isReloading || session.saving.value === 'unsaved') return;
+  isReloading = true;
+  location.reload();
 }
 
 /** Looks for a new version when the app is come back to, once an hour at most. */

@@ -9,17 +9,27 @@ import { Page } from './page.tsx';
 import { shownFrom } from './record.ts';
 import './their-side.css';
 
+/**
+ * The same news comes twice, by the channel and by the flag, and this tab hears its own too: a second navigation would
+ * end the first, and a browser under load has been seen to lose the tab over it.
+ */
+let isLeaving = false;
+
 void run();
 
 async function run(): Promise<void> {
   const place = document.getElementById('their-side');
   if (place === null) throw new Error('their-side.html has no place for the page');
+  let back = '';
+  // Heard before the record is read, so that no news falls in between.
+  hearTurn((news) => (news === 'released' ? goBack(back) : lookAgain()));
   const turn = await readTurn();
   if (turn === null && flagged() !== true) return goBack('');
-  const back = turn?.back ?? '';
-  hearTurn((news) => (news === 'released' ? goBack(back) : location.reload()));
+  back = turn?.back ?? '';
   addEventListener('pageshow', ({ persisted }) => {
-    if (persisted) location.reload();
+    if (!persisted) return;
+    isLeaving = false;
+    lookAgain();
   });
   applyScheme(turn);
   const locale = navigator.languages[0] ?? navigator.language;
@@ -34,8 +44,16 @@ async function run(): Promise<void> {
   );
 }
 
+function lookAgain(): void {
+  if (isLeaving) return;
+  isLeaving = true;
+  location.reload();
+}
+
 /** The app stands beside this page; the address it is to open at was kept, never in the address of this one. */
 function goBack(back: string): void {
+  if (isLeaving) return;
+  isLeaving = true;
   document.body.hidden = true;
   location.replace(`${import.meta.env.BASE_URL}${back.startsWith('#') ? back : ''}`);
 }
