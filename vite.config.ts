@@ -60,6 +60,9 @@ export const DECIMAL_LEFT_OUT = [
 
 const jsx = { runtime: 'automatic', importSource: 'preact' } as const;
 
+/** Tests wait for what they wait for, however busy the machine: these end only what would never come. */
+const patience = { testTimeout: 30_000, expect: { poll: { timeout: 30_000 } } } as const;
+
 export default defineConfig({
   plugins: [decimalWithoutTrigonometry(), policyInPage(), theirSide(), serviceWorker()],
   oxc: { jsx },
@@ -86,6 +89,7 @@ export default defineConfig({
         test: {
           name: 'node',
           setupFiles: ['./tests/support/seed.ts'],
+          ...patience,
           include: ['tests/**/*.test.{ts,tsx}'],
           exclude: ['tests/browser/**', 'tests/bench/**'],
         },
@@ -96,6 +100,7 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
           maxWorkers: 2,
+          ...patience,
           testTimeout: 60_000,
           hookTimeout: 240_000,
           sequence: { groupOrder: 1 },

@@ -1,5 +1,5 @@
 // What `reckon --help` says of `money`; part of help.ts.
-// Worked figure: the line of turningPoints[] names its keys between, on, at, below and above.
+// Worked figure: the line of turningPoints[] names its keys between, on, at, units, below and above.
 export const MONEY_HELP = `money             rival offers, each on the plan without new funding; not securities, tax or legal advice
   offers[]        id, name, from, kind (its parts' kinds)
     moneyIn, never[]  what comes; partId, trancheId, amount of what waits for something the plan never reaches
@@ -15,7 +15,8 @@ export const MONEY_HELP = `money             rival offers, each on the plan with
     owners[]      id, kind (founder | others | pool | part | round), rate, amount of the sale
     implied[]     partId, by (price | cap: the most it comes to), preMoney, postMoney, timesRunRate, timesPlanRevenue,
                   timesPlanProfit, wantedYearlyRate, salePriceNeeded: for that return
-  turningPoints[] between (two ids), on (units | exit | growth), at, below, above: the better one on either side;
+  turningPoints[] between (two ids), on (units | exit | growth), at, units (sold there; null on exit),
+                  below, above: the better one on either side;
                   units sold, by what is paid on them; exit: price of the business, growth: times the rates of
                   sale, by the founder's money
   futures[]       name (p10, p50, p90: the draws at those places in order of net sales), draw, netSales, best,

@@ -107,9 +107,9 @@ function perUnitText(perUnit: number, sum: Sum): string {
   return (perUnit / 10 ** digits).toFixed(4);
 }
 
-function pointText({ between, on, at, below, above }: TurningPoint, sum: Sum): unknown {
+function pointText({ between, on, at, units, below, above }: TurningPoint, sum: Sum): unknown {
   const place = on === 'exit' ? sum(at) : on === 'units' ? Math.round(at) : six(at);
-  return { between, on, at: place, below, above };
+  return { between, on, at: place, units: units === null ? null : Math.round(units), below, above };
 }
 
 function drawnText(futures: Futures, sum: Sum): object {

@@ -7,7 +7,7 @@ import { describe, expect, test } from 'vitest';
 import { evaluate } from '../../src/domain/evaluate.ts';
 import { counterFor } from '../../src/domain/offers/counter.ts';
 import { impliedOf } from '../../src/domain/offers/implied.ts';
-import { moneyOf, onDeals, turningOf } from '../../src/domain/offers/index.ts';
+import { growthOf, moneyOf, onDeals, turningOf } from '../../src/domain/offers/index.ts';
 import { offerKindOf } from '../../src/domain/offers/list.ts';
 import { resultOf } from '../../src/domain/offers/result.ts';
 import { founderAt, runOffer } from '../../src/domain/offers/run.ts';
@@ -267,6 +267,28 @@ describe('against each other', () => {
     const [point] = points.filter(({ on }) => on === 'exit');
     expect(point).toMatchObject({ between: ['equity', 'loan'], below: 'equity', above: 'loan' });
     expect(Math.abs((point?.at ?? 0) - at)).toBeLessThan(5);
+  });
+
+  test('each place says the units sold there: on growth what the plan sells with its rates of sale typed so', () => {
+    const results = resultsOf(plan);
+    const money = moneyOf(plan, results);
+    const sold = (factor: number) => {
+      const accounts = plan.accounts.map((account) => ({
+        ...account,
+        listings: account.listings.map((listing) => ({
+          ...listing,
+          unitsPerStoreWeek: String(Number(listing.unitsPerStoreWeek) * factor),
+        })),
+      }));
+      const typed = { ...plan, accounts };
+      return moneyOf(typed, resultsOf(typed)).basis.unitsSold.reduce((sum, units) => sum + units, 0);
+    };
+    const [growth] = growthOf(plan, results, money).series;
+    expect(growth?.units).toEqual(growth?.places.map(sold));
+    expect(new Set(growth?.units).size).toBe(growth?.places.length);
+    const [units, exit] = turningOf(plan, money).series;
+    expect(units?.units).toEqual(units?.places);
+    expect(exit?.units.every((each) => each === null)).toBe(true);
   });
 
   test('a counter: the part at which equity equals the loan, in closed form, on its grid', () => {

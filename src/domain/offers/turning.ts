@@ -22,6 +22,8 @@ interface Lines {
   here: number;
   places: number[];
   at: (place: number, run: OfferRun) => number;
+  /** Units sold in the plan's weeks at a place; null where the axis has nothing to do with them. */
+  unitsAt: (place: number) => number | null;
 }
 
 export interface Turned {
@@ -51,7 +53,11 @@ export function growthPoints(args: {
     return founderAt(runOffer(basis, offer, plan.ownership), exitPrice(plan.ownership, basis));
   };
   const places = args.factors.filter((factor) => basisOf(factor) !== null);
-  return turnedOn([{ on: 'growth', shows: 'founder', here: 1, places, at }], runs, GROWTH_TURNS);
+  const unitsAt = (factor: number) => {
+    const basis = basisOf(factor);
+    return basis && sumOf(basis.unitsSold);
+  };
+  return turnedOn([{ on: 'growth', shows: 'founder', here: 1, places, at, unitsAt }], runs, GROWTH_TURNS);
 }
 
 /** Halvings of a bracket: on growth each runs the whole model. */
@@ -69,7 +75,7 @@ function byUnits({ ownership }: Plan, runs: readonly OfferRun[]): Lines {
     const basis = basisAt(units);
     return basis === null ? 0 : datedIn(paymentsOf(basis, offer, ownership));
   };
-  return { on: 'units', shows: 'paid', here: planned, places, at };
+  return { on: 'units', shows: 'paid', here: planned, places, at, unitsAt: (units) => units };
 }
 
 function byExit({ ownership }: Plan, runs: readonly OfferRun[], basis: Basis): Lines {
@@ -77,7 +83,8 @@ function byExit({ ownership }: Plan, runs: readonly OfferRun[], basis: Basis): L
   const money = Math.max(0, ...runs.map(({ moneyIn }) => moneyIn));
   const most = Math.max(here * 4, money * 20);
   const at = (price: number, run: OfferRun) => founderAt(run, price);
-  return { on: 'exit', shows: 'founder', here, places: most === 0 ? [] : grid(0, most, EXIT_PLACES), at };
+  const places = most === 0 ? [] : grid(0, most, EXIT_PLACES);
+  return { on: 'exit', shows: 'founder', here, places, at, unitsAt: () => null };
 }
 
 const KEPT = 64;
@@ -94,6 +101,7 @@ function turnedOn(axes: readonly Lines[], runs: readonly OfferRun[], turns = TUR
     series.push({
       on: lines.on,
       places: lines.places,
+      units: lines.places.map(lines.unitsAt),
       here: lines.here,
       shows: lines.shows,
       lines: runs.map(({ offer }, line) => ({
@@ -128,7 +136,7 @@ function pointsOn(
         const gapAt = (place: number) => better(lines.at(place, first), lines.at(place, second));
         const [under, over] = below > 0 ? ids : [ids[1], ids[0]];
         const at = between(from, to, gapAt, turns);
-        points.push({ between: ids, on: lines.on, at, below: under, above: over });
+        points.push({ between: ids, on: lines.on, at, units: lines.unitsAt(at), below: under, above: over });
       }
     });
   });

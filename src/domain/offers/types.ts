@@ -163,6 +163,8 @@ export interface TurningPoint {
   between: [string, string];
   on: Axis;
   at: number;
+  /** Units sold in the plan's weeks there; null on `exit`, where they are the plan's own. */
+  units: number | null;
   /** Which of the two is better for the founder below it, and above it. */
   below: string;
   above: string;
@@ -173,6 +175,8 @@ export interface AxisSeries {
   on: Axis;
   /** Units, minor units of price, or times. */
   places: number[];
+  /** At each place, the units sold in the plan's weeks; null on `exit`. */
+  units: (number | null)[];
   /** The plan's own place. */
   here: number;
   /** What a line shows: paid to the funder (lower is better), or the founder's money (higher is better). */

@@ -14,7 +14,15 @@ import {
 import { tick } from '../deal/curve.tsx';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { useSay } from '../shared/use-say.ts';
-import { AXIS_NAMES, type PairProps, placeWords, pointSentence, pointsOf } from './axis-words.ts';
+import {
+  AXIS_NAMES,
+  type PairProps,
+  type Place,
+  placeAt,
+  placeWords,
+  pointSentence,
+  pointsOf,
+} from './axis-words.ts';
 import { nameOf } from './words.ts';
 
 export function AxisPicture({ model, turned, axis, pair }: PairProps & { axis: Axis }): VNode {
@@ -63,7 +71,7 @@ function Drawn(props: DrawnProps): VNode {
   return (
     <div class="ff-money-picture">
       <p class="ff-least ff-quiet">
-        {what}, by {axis}. The plan stands at {placeWords(series.on, series.here, say)}.
+        {what}, by {axis}. The plan stands at {placeWords(series.on, hereOf(series), say)}.
       </p>
       <ChartFrame
         alt={`${what} under ${names.join(' and ')} by ${axis}. ${crossings || 'They do not cross.'}`}
@@ -78,7 +86,7 @@ function Drawn(props: DrawnProps): VNode {
           label: `Place on ${axis}`,
           index,
           onScrub: setChosen,
-          pointText: placeWords(series.on, series.places[index] ?? 0, say),
+          pointText: placeWords(series.on, placeAt(series, index), say),
           valueText: values
             .map((each, at) => `${names[at]} ${say.money(Math.round(each[index] ?? 0))}`)
             .join('; '),
@@ -112,11 +120,11 @@ interface TableOf extends DrawnProps {
 function useTable({ series, names, values, what, say }: TableOf): TableProps {
   const rows = useMemo(
     (): TableRow[] =>
-      series.places.map((place, at) => ({
+      series.places.map((_, at) => ({
         id: String(at),
         current: at === nearest(series.places, series.here),
         cells: [
-          placeWords(series.on, place, say),
+          placeWords(series.on, placeAt(series, at), say),
           ...values.map((each) => say.money(Math.round(each[at] ?? 0))),
         ],
       })),
@@ -159,12 +167,22 @@ function Marks({
               transform: `translateX(${-100 * share}%)`,
             }}
           >
-            <span class="ff-money-crossing ff-number">{placeWords(series.on, point.at, say)}</span>
+            <span class="ff-money-crossing ff-number">{tagWords(series.on, point, say)}</span>
           </div>
         );
       })}
     </>
   );
+}
+
+/** The plan's own place; on growth it is one of the grid. */
+function hereOf(series: AxisSeries): Place {
+  return { at: series.here, units: placeAt(series, nearest(series.places, series.here)).units };
+}
+
+/** At a crossing there is room for the place alone. */
+function tagWords(axis: Axis, { at }: TurningPoint, say: ScreenSay): string {
+  return placeWords(axis, { at, units: null }, say);
 }
 
 /** Where a place lies among the places, in steps and parts of one. */

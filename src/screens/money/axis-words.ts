@@ -26,11 +26,19 @@ export function pointsOf({ points }: Turned, pair: readonly [string, string], on
     .sort((a, b) => a.at - b.at);
 }
 
-/** A place of an axis: units, money, or times the plan's sales. */
-export function placeWords(axis: Axis, at: number, say: ScreenSay): string {
+/** A place of an axis: units, money, or times the plan's sales and the units that are. */
+export function placeWords(axis: Axis, { at, units }: Place, say: ScreenSay): string {
   if (axis === 'units') return `${say.count(Math.round(at))} units`;
   if (axis === 'exit') return say.money(Math.round(at));
-  return `${say.number(dec(at.toFixed(2)))} times the planned sales`;
+  const times = `${say.number(dec(at.toFixed(2)))} times the planned sales`;
+  return units === null ? times : `${times} (${say.count(Math.round(units))} units)`;
+}
+
+export type Place = Pick<TurningPoint, 'at' | 'units'>;
+
+/** The place of a series at an index of its grid. */
+export function placeAt({ places, units }: AxisSeries, index: number): Place {
+  return { at: places[index] ?? 0, units: units[index] ?? null };
 }
 
 /** What is better about the better one. */
@@ -42,7 +50,7 @@ const BETTER: Record<Axis, string> = {
 
 export function pointSentence({
   model: { plan },
-  point: { on, at, below, above },
+  point: { on, at, units, below, above },
   say,
 }: {
   model: MoneyModel;
@@ -50,7 +58,7 @@ export function pointSentence({
   say: ScreenSay;
 }): string {
   const names = [nameOf(plan, below), nameOf(plan, above)];
-  return `Below ${placeWords(on, at, say)} ${names[0]} ${BETTER[on]}, above that ${names[1]}.`;
+  return `Below ${placeWords(on, { at, units }, say)} ${names[0]} ${BETTER[on]}, above that ${names[1]}.`;
 }
 
 /** Kinds whose price is a part of the company, which no payment by date shows. */
@@ -62,7 +70,7 @@ export function sharesSentence({ plan }: MoneyModel, pair: readonly [string, str
     .filter(({ id, parts }) => pair.includes(id) && parts.some(({ kind }) => SHARES.has(kind)))
     .map(({ name }) => name);
   if (holding.length === 0) return '';
-  return `What ${holding.join(' and ')} would get at a sale isn’t in it: see the sale price.`;
+  return `What ${holding.join(' and ')} would get at a sale isn’t in it: see the sale price, or growth.`;
 }
 
 /** No crossing: who is better at the plan's own place, or that they are alike. */
@@ -79,8 +87,8 @@ export function standsSentence({
 }): string {
   const [one, other] = pair.map((id) => series.lines.find(({ offerId }) => offerId === id)?.values ?? []);
   const gaps = (one ?? []).map((value, at) => value - (other?.[at] ?? value));
-  const from = placeWords(series.on, series.places[0] ?? 0, say);
-  const to = placeWords(series.on, series.places.at(-1) ?? 0, say);
+  const from = placeWords(series.on, placeAt(series, 0), say);
+  const to = placeWords(series.on, placeAt(series, series.places.length - 1), say);
   const sum = gaps.reduce((all, gap) => all + gap, 0);
   if (gaps.every((gap) => Math.abs(gap) < 1)) return `Alike from ${from} to ${to}.`;
   const firstIsBetter = series.shows === 'paid' ? sum < 0 : sum > 0;
