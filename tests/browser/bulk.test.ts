@@ -6,7 +6,17 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Account, Plan } from '../../src/domain/plan/index.ts';
-import { demos, exportedText, field, goTo, openApp, planOf, saved, settled } from '../support/app-driver.ts';
+import {
+  demos,
+  exportedText,
+  field,
+  goTo,
+  looksKept,
+  openApp,
+  planOf,
+  saved,
+  settled,
+} from '../support/app-driver.ts';
 import { desktop, phone, startBrowser } from '../support/browser.ts';
 import { axeFaults, bringAxe, fitFaults } from '../support/page-audit.ts';
 import { type ServedApp, serveApp } from '../support/served-app.ts';
@@ -88,7 +98,7 @@ describe.each([
     await field(page, TABLE).fill(`${text}\n${account.name}\twk9\t1`);
     await alert.getByText('Line 4, column 2 (week): got “wk9”; expected a week from').waitFor();
     // Over a reload too.
-    await page.waitForTimeout(600);
+    await looksKept(page, 'bulk-doors', 'wk9');
     await page.reload();
     await settled(page);
     await page.getByRole('alert').getByText('Line 4, column 2 (week)').waitFor();

@@ -6,7 +6,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import { type PeriodKind, type StatementName, statementsOf } from '../../src/domain/statements/index.ts';
 import type { LineName } from '../../src/domain/statements/lines.ts';
-import { demos, goTo, type OpenedApp, openApp } from '../support/app-driver.ts';
+import { demos, goTo, looksKept, type OpenedApp, openApp } from '../support/app-driver.ts';
 import { desktop, phone, startBrowser } from '../support/browser.ts';
 import { type ServedApp, serveApp } from '../support/served-app.ts';
 
@@ -109,7 +109,7 @@ test('what was chosen is kept over a reload, and the week is the one on Cash', a
   await page.getByRole('button', { name: 'Earlier' }).click();
   const week = results.reading.lowestWeek - 1;
   expect(await rowOf(page, 'Assets')).toEqual([written('week', 'balanceSheet', 'assets')[week]]);
-  await page.waitForTimeout(500); // choices are kept 300 ms after the last one
+  await looksKept(page, 'week', String(week));
   await page.reload();
   await page.locator('.ff-statements').waitFor();
   await expect.poll(() => rowOf(page, 'Assets')).toEqual([written('week', 'balanceSheet', 'assets')[week]]);

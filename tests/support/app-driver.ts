@@ -119,6 +119,29 @@ export async function saved(page: Page): Promise<void> {
     .waitFor();
 }
 
+/** What a screen keeps of how it is looked at, `name` as in its useKept(), is on the device with this text in it. */
+export async function looksKept(page: Page, name: string, text: string): Promise<void> {
+  const isThere = ([end, wanted]: readonly [string, string]): Promise<boolean> =>
+    new Promise((done, failed) => {
+      const opening = indexedDB.open('firstfill');
+      opening.onerror = () => failed(opening.error);
+      opening.onsuccess = () => {
+        const meta = opening.result.transaction('meta').objectStore('meta');
+        const [keys, values] = [meta.getAllKeys(), meta.getAll()];
+        values.onsuccess = () => {
+          opening.result.close();
+          done(
+            keys.result.some(
+              (key, at) =>
+                String(key).endsWith(`/${end}`) && JSON.stringify(values.result[at]).includes(wanted),
+            ),
+          );
+        };
+      };
+    });
+  await page.waitForFunction(isThere, [name, text] as const);
+}
+
 export interface ShownVerdict {
   readonly word: string;
   readonly figure: string;
