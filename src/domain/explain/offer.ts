@@ -2,8 +2,9 @@
 // money; what the funder gets at the sale; what is left of the sale for the founder.
 // Worked figure: −12,300 within week 9 without it, 20,000 of money in by then: lowest cash 7,700.
 import { dec } from '../money/decimal.ts';
-import { type Holding, moneyOf, type OfferResult } from '../offers/index.ts';
-import type { OfferRun } from '../offers/run.ts';
+import { type Basis, type Holding, moneyOf, type OfferResult } from '../offers/index.ts';
+import { resultOf } from '../offers/result.ts';
+import { type OfferRun, runOffer } from '../offers/run.ts';
 import type { Plan } from '../plan/index.ts';
 import { offerFlowWord } from './offer-words.ts';
 import type { ExplanationLine, OfferFigure } from './types.ts';
@@ -44,6 +45,17 @@ export function offerFigure(
     case 'perUnit':
       return perUnit(scene, at);
   }
+}
+
+/**
+ * What the founder keeps under an offer in another future than the plan's own, which `basis` is. Lines that would lead to
+ * the plan's own weeks lead nowhere: they are of that future.
+ */
+export function keptIn(scene: Scene, offer: At['offer'], basis: Basis): Draft {
+  const run = runOffer(basis, offer, scene.plan.ownership);
+  const result = resultOf(scene.plan, run, { cashNeed: 0, cashNeedWeek: null });
+  const draft = founderAmount(scene, { offer, run, result });
+  return { ...draft, lines: draft.lines.map((each) => ({ ...each, explains: null })) };
 }
 
 function lowestCash(scene: Scene, at: At): Draft {

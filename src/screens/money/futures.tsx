@@ -1,15 +1,17 @@
 // Which offer wins how often, over draws of the plan's range: a sentence an offer, and the futures at P10, P50 and P90 with
 // what each offer leaves us in them. An offer under which cash runs out can't win.
 // Worked example: "Alder wins 124 of 200 draws (55 % to 69 %)."
-import type { VNode } from 'preact';
+import type { ComponentChildren, VNode } from 'preact';
 import { hashOf } from '../../app/route.ts';
 import { OFFER_DRAWS } from '../../domain/offers/futures.ts';
 import type { FutureOutcome, Futures } from '../../domain/offers/types.ts';
-import { ProblemNote, Table, type TableColumn, type TableRow } from '../../widgets/index.ts';
+import { ProblemNote, Table, type TableColumn, type TableRow, WhereFrom } from '../../widgets/index.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
+import { useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
 import { futureName, oddsWords } from './future-words.ts';
 import { type MoneyModel, useOfferDraws } from './model.ts';
+import { keptAddress, WinsSheet, winsAddress } from './wins-sheet.tsx';
 
 export function Wins({ model }: { model: MoneyModel }): VNode {
   const say = useSay();
@@ -29,6 +31,7 @@ export function Wins({ model }: { model: MoneyModel }): VNode {
         </p>
       )}
       {found !== null && <Drawn model={model} futures={found.futures} older={older} now={now} />}
+      {found !== null && !older && <WinsSheet model={model} found={found} />}
     </div>
   );
 }
@@ -43,6 +46,8 @@ interface DrawnProps {
 
 function Drawn({ model: { plan }, futures, older, now }: DrawnProps): VNode {
   const say = useSay();
+  const session = useSession();
+  const open = (address: string) => () => session.openSheet(address);
   const known = plan.offers.filter(({ id }) => futures.offers.some(({ offerId }) => offerId === id));
   const columns: TableColumn[] = [
     { key: 'future', label: 'We keep', kind: 'text' },
@@ -52,14 +57,20 @@ function Drawn({ model: { plan }, futures, older, now }: DrawnProps): VNode {
     id: outcome.name,
     cells: [
       <Two key="future" main={futureName(outcome.name)} under={salesWords(outcome, say)} />,
-      ...known.map(({ id }) => <Kept key={id} outcome={outcome} offerId={id} say={say} />),
+      ...known.map(({ id }) => (
+        <Kept key={id} outcome={outcome} offerId={id} open={open(keptAddress(outcome.name, id))} say={say} />
+      )),
     ],
   }));
   return (
     <div class={older ? 'ff-stack ff-is-older' : 'ff-stack'}>
       <ul class="ff-said" aria-label="Who wins">
-        {oddsWords(plan, futures, say).map((words) => (
-          <li key={words}>{words}</li>
+        {oddsWords(plan, futures, say).map(({ offerId, before, won, after }) => (
+          <li key={before}>
+            {before}
+            {offerId !== null && <WhereFrom open={open(winsAddress(offerId))}>{won}</WhereFrom>}
+            {after}
+          </li>
         ))}
       </ul>
       {rows.length > 0 && (
@@ -84,8 +95,14 @@ function salesWords({ netSales }: FutureOutcome, say: ScreenSay): string {
   return netSales === 0 ? 'no sales' : `sales ${say.money(netSales)}`;
 }
 
+interface TwoProps {
+  main: ComponentChildren;
+  under: string;
+  isBest?: boolean;
+}
+
 /** An amount, and under it what stands out about it. */
-function Two({ main, under, isBest = false }: { main: string; under: string; isBest?: boolean }): VNode {
+function Two({ main, under, isBest = false }: TwoProps): VNode {
   return (
     <>
       <span class={isBest ? 'ff-money-best' : ''}>{main}</span>
@@ -94,11 +111,18 @@ function Two({ main, under, isBest = false }: { main: string; under: string; isB
   );
 }
 
-function Kept(props: { outcome: FutureOutcome; offerId: string; say: ScreenSay }): VNode {
-  const { outcome, offerId, say } = props;
+interface KeptProps {
+  outcome: FutureOutcome;
+  offerId: string;
+  open: () => void;
+  say: ScreenSay;
+}
+
+function Kept({ outcome, offerId, open, say }: KeptProps): VNode {
   const found = outcome.founder.find((each) => each.offerId === offerId);
   if (found === undefined) return <>–</>;
   const isBest = outcome.bestLasts && outcome.best === offerId;
   const under = found.lowestCash < 0 ? 'cash runs out' : isBest ? 'best' : '';
-  return <Two main={say.money(found.amount)} under={under} isBest={isBest} />;
+  const main = <WhereFrom open={open}>{say.money(found.amount)}</WhereFrom>;
+  return <Two main={main} under={under} isBest={isBest} />;
 }
