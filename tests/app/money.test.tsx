@@ -22,6 +22,7 @@ import type { Plan } from '../../src/domain/plan/index.ts';
 import type { Results } from '../../src/domain/results.ts';
 import { checkPlan } from '../../src/plan-format/gate.ts';
 import { MoneyScreen } from '../../src/screens/money/index.tsx';
+import { termsWords } from '../../src/screens/money/terms-words.ts';
 import { SessionContext } from '../../src/screens/shared/session-context.ts';
 import { sayFor, sayOf } from '../../src/screens/shared/use-say.ts';
 import { freshDatabase } from '../storage/store.ts';
@@ -180,7 +181,7 @@ describe('entering offers', () => {
     }
     expect(taps).toBe(6);
     const plan = planOf(session);
-    expect(plan.offers.map(({ name }) => name)).toEqual(['Offer 1', 'Offer 2', 'Offer 3']);
+    expect(plan.offers.map(({ name }) => name)).toEqual(['Equity', 'Royalty a unit', 'Term loan']);
     expect(plan.offers.map(({ parts }) => parts[0])).toMatchObject([
       { tranches: [{ amount: '100000' }], partRate: '0.2' },
       { tranches: [{ amount: '80000' }], amountPerUnit: '0.40' },
@@ -279,6 +280,44 @@ describe('answering offers', () => {
     fireEvent.click(screen.getByRole('button', { name: /^Back to this: They offer/ }));
     expect(planOf(session).offers[2]?.parts[0]).toMatchObject({ yearlyRate: '0.12' });
     expect(planOf(session).offers[2]?.log).toHaveLength(2);
+  });
+
+  test('what was said holds every term, as it would be said', async () => {
+    const parts = [
+      loanPart({ interestOnlyMonths: 6, principalMonths: 1, balloonRate: '0.3' }),
+      royaltyPart({
+        amountPerUnit: '0.35',
+        later: '0.1',
+        untilMultiple: '2',
+        capMultiple: '1',
+        paid: 'quarterly',
+      }),
+      equityPart({ preference: 'participating', preferenceMultiple: '1', poolRate: '0.1', proRata: true }),
+    ];
+    const words = termsWords(parts, sayOf(aPlan())).replaceAll('\u00a0', ' ');
+    expect(words.split('; ')).toEqual([
+      'Term loan: 40,000, interest a year 12 %, 6 months of interest alone, 1 month of repayment after those, equal payments, left for the last month (balloon) 30 %',
+      'Royalty a unit: 40,000, sold to shoppers, for each unit 0.35, until 2 times the money, for each unit after that 0.10, cap: once the money, every quarter',
+      'Equity: 40,000, for this part of the company 20 %, participating: money and part, once its money, option pool made with it 10 %, keeps its part in later rounds by paying in (pro rata).',
+    ]);
+  });
+
+  test('a number takes the place of the one that stands there: 30 typed into 36 reads 30', async () => {
+    await opened(three());
+    fireEvent.click(screen.getByText('Cedar', { selector: '.ff-money-name' }));
+    for (const label of ['Months of repayment after those', 'Interest a year']) {
+      const input = screen.getAllByLabelText(label).at(-1) as HTMLInputElement;
+      input.focus();
+      expect(input.value.length, label).toBeGreaterThan(0);
+      expect([input.selectionStart, input.selectionEnd], label).toEqual([0, input.value.length]);
+    }
+  });
+
+  test('“3x” is three times', async () => {
+    const session = await opened(three());
+    fireEvent.click(screen.getByText('Birch', { selector: '.ff-money-name' }));
+    type('Cap: so many times the money', '3x');
+    expect(planOf(session).offers[1]?.parts[0]).toMatchObject({ capMultiple: '3' });
   });
 
   test('taken out, with an undo where it was', async () => {

@@ -112,10 +112,20 @@ describe('royalties', () => {
   });
 
   test('cost per unit is what was paid in the horizon over units sold in it', () => {
-    const part = royaltyPart({ amountPerUnit: '0.5', paid: 'weekly' });
-    const run = runOffer(basis, anOffer([part]), anOwnership());
-    expect(resultOf(aPlan(), run, NEED).perUnit).toBeCloseTo((50 * 51) / 52, 9);
+    const run = runOffer(basis, anOffer([loanPart({ feeRate: '0.02' })]), anOwnership());
+    const costs = run.flows.filter(({ week, what }) => week < 52 && /^(fee|interest)$/.test(what));
+    const paid = costs.reduce((sum, { amount }) => sum - amount, 0);
+    expect(paid).toBeGreaterThan(80_000);
+    expect(resultOf(aPlan(), run, NEED).perUnit).toBeCloseTo(paid / 52_000, 9);
   });
+
+  test.each(['weekly', 'monthly', 'quarterly'] as const)(
+    'a royalty of 0.50 a unit costs 0.50 a unit, also what falls due after the horizon: paid %s',
+    (paid) => {
+      const run = runOffer(basis, anOffer([royaltyPart({ amountPerUnit: '0.5', paid })]), anOwnership());
+      expect(resultOf(aPlan(), run, NEED).perUnit).toBeCloseTo(50, 9);
+    },
+  );
 });
 
 describe('notes and advances', () => {

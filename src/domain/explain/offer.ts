@@ -3,7 +3,7 @@
 // Worked figure: −12,300 within week 9 without it, 20,000 of money in by then: lowest cash 7,700.
 import { dec } from '../money/decimal.ts';
 import { type Basis, type Holding, moneyOf, type OfferResult } from '../offers/index.ts';
-import { resultOf } from '../offers/result.ts';
+import { isDueFor, resultOf } from '../offers/result.ts';
 import { type OfferRun, runOffer } from '../offers/run.ts';
 import type { Plan } from '../plan/index.ts';
 import { offerFlowWord } from './offer-words.ts';
@@ -154,10 +154,11 @@ function holderOf(offerId: string, { kind, id, name }: Holding): { label: string
 function perUnit(scene: Scene, at: At): Draft {
   const { offer, run, result } = at;
   const units = run.basis.unitsSold.reduce((sum, sold) => sum + sold, 0);
-  const inside = run.flows.filter(({ week, amount: flow }) => flow < 0 && week < run.basis.weeks);
+  const inside = run.flows.filter((flow) => flow.amount < 0 && isDueFor(flow, run.basis.weeks));
   const about = {
     title: `Cost a unit of ${offer.name}`,
-    meaning: 'Fees, interest, royalties and shares paid within the plan’s weeks, for each unit sold in them.',
+    meaning:
+      'Fees and interest paid within the plan’s weeks, royalties and shares of what is sold in them, for each unit sold.',
     lines: [
       ...byKind(scene, at, inside, -1).map((each) => ({ ...each, adds: null })),
       line({

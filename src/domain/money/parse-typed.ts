@@ -34,6 +34,8 @@ export function parseTyped(look: NumberLook, kind: TypedKind, typed: string): Ty
   if (kind === 'amount' && negative) body = withoutCurrency(body, look) ?? body;
   if (kind === 'percent') body = body.replace(/ ?%$/, '').replace(/^% ?/, '');
 
+  if (kind === 'factor') body = body.replace(/ ?(x|×|times)$/i, '');
+
   const scale = kind === 'percent' ? null : /^(.*\d[.,]?) ?([km])$/i.exec(body);
   const readings = readingsOf(scale?.[1] ?? body, look);
   const power = scale ? (scale[2]?.toLowerCase() === 'k' ? 3 : 6) : kind === 'percent' ? -2 : 0;

@@ -12,8 +12,10 @@ import type { Carries, Holding, OfferFlow, OfferResult } from './types.ts';
 
 export type Reading = Pick<Results['reading'], 'cashNeed' | 'cashNeedWeek'>;
 
-/** Flows that are a cost of selling a unit; money back and payments of principal are not, a lease's payments are apart. */
-const COSTS: ReadonlySet<FlowKind> = new Set(['fee', 'interest', 'royalty', 'share', 'minimum']);
+/** Costs of time: those of the horizon count. Money back and principal are no cost, a lease's payments are apart. */
+const IN_TIME: ReadonlySet<FlowKind> = new Set(['fee', 'interest']);
+/** Costs of units sold within the horizon, also where the terms have them paid after it. */
+const ON_SALES: ReadonlySet<FlowKind> = new Set(['royalty', 'share', 'minimum']);
 
 export function resultOf(plan: Plan, run: OfferRun, reading: Reading): OfferResult {
   const { offer, basis, company, flows, moneyIn } = run;
@@ -101,11 +103,22 @@ function carriesOf(run: OfferRun, { cashNeed, cashNeedWeek }: Reading): Carries 
 function perUnitOf({ flows, basis, offer }: OfferRun): number | null {
   const units = sumOf(basis.unitsSold);
   if (units === 0) return null;
-  const inside = flows.filter(({ week }) => week < basis.weeks);
-  const cost = inside.reduce((sum, { what, amount }) => sum - (COSTS.has(what) ? amount : 0), 0);
+  const cost = flows.reduce(
+    (sum, flow) => sum - (isDueFor(flow, basis.weeks) && isCost(flow.what) ? flow.amount : 0),
+    0,
+  );
   const leases = offer.parts.filter(({ kind }) => kind === 'equipmentLease');
   const beyond = leases.reduce((sum, { id }) => sum + leaseCost(flows, id, basis.weeks), 0);
   return (cost + beyond) / units;
+}
+
+function isCost(what: FlowKind): boolean {
+  return IN_TIME.has(what) || ON_SALES.has(what);
+}
+
+/** A payment for the plan's weeks: within them, or for what was sold in them. */
+export function isDueFor({ week, what }: OfferFlow, weeks: number): boolean {
+  return week < weeks || ON_SALES.has(what);
 }
 
 /** Of all a lease takes beyond its equipment, the share of its payments that falls within the horizon. */

@@ -40,8 +40,15 @@ export const PAID_FIELD: FieldNote = {
   ],
 };
 
+/** Between the two rates, in the order that they are said in. */
+export const UNTIL_FIELD: FieldNote = {
+  key: 'untilMultiple',
+  label: 'Until so many times the money',
+  unit: 'times',
+  orNone: true,
+};
+
 export const ROYALTY_FIELDS: readonly FieldNote[] = [
-  { key: 'untilMultiple', label: 'First rate until so many times the money', unit: 'times', orNone: true },
   { key: 'capMultiple', label: 'Cap: so many times the money', unit: 'times', orNone: true },
   { key: 'untilWeek', label: 'Ends before week', unit: 'weeks', orNone: true },
   { key: 'minimumAmountPerQuarter', label: 'Least for each quarter', unit: 'sum' },

@@ -123,7 +123,7 @@ export interface OfferResult {
   irr: Return;
   /** totalPaid / moneyIn; null without money. For advances, which come and go, it is little above 1 by nature. */
   multiple: number | null;
-  /** Fees, interest, royalties and shares paid within the horizon, for each unit sold in it; null when none is sold. */
+  /** Fees and interest paid within the horizon, royalties and shares of what is sold in it, for each unit sold in it; null when none is sold. */
   perUnit: number | null;
   founder: Founder;
   holdings: Holding[];

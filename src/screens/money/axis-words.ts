@@ -30,7 +30,8 @@ export function pointsOf({ points }: Turned, pair: readonly [string, string], on
 export function placeWords(axis: Axis, { at, units }: Place, say: ScreenSay): string {
   if (axis === 'units') return `${say.count(Math.round(at))} units`;
   if (axis === 'exit') return say.money(Math.round(at));
-  const times = `${say.number(dec(at.toFixed(2)))} times the planned sales`;
+  const shown = say.number(dec(at.toFixed(2)));
+  const times = shown === '1' ? 'the planned sales' : `${shown} times the planned sales`;
   return units === null ? times : `${times} (${say.count(Math.round(units))} units)`;
 }
 

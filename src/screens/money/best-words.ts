@@ -62,9 +62,10 @@ function drawnWords(plan: Plan, { draws, offers }: Futures, say: ScreenSay): str
   const [first] = won;
   if (first?.wins === draws)
     return `In all of ${say.count(draws)} other futures ${nameOf(plan, first.offerId)} wins.`;
-  const each = won.slice(0, NAMED).map(({ offerId, wins }, at) => {
-    return `${nameOf(plan, offerId)} ${at === 0 ? 'wins ' : ''}${say.count(wins)}`;
-  });
+  // "wins" each time: "Offer 1 2" would be no count
+  const each = won
+    .slice(0, NAMED)
+    .map(({ offerId, wins }) => `${nameOf(plan, offerId)} wins ${say.count(wins)}`);
   return `Of ${say.count(draws)} other futures ${each.join(', ')}.`;
 }
 

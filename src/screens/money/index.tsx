@@ -65,7 +65,9 @@ function MoneyParts({ shown }: { shown: Shown }): VNode {
         {offers.map((at) =>
           wide ? (
             <Part key={at.offer.id} title={at.offer.name}>
-              <p class="ff-quiet">{kindWords(at.offer.parts)}</p>
+              {kindWords(at.offer.parts) !== at.offer.name && (
+                <p class="ff-quiet">{kindWords(at.offer.parts)}</p>
+              )}
               {body(at)}
             </Part>
           ) : (
@@ -122,6 +124,7 @@ function Best({ model }: { model: MoneyModel }): VNode {
 /** A phone's row: name, kind, and the three figures that tell offers apart. */
 function Row({ at: { offer, result } }: { at: ShownOffer }): VNode {
   const say = useSay();
+  const kind = kindWords(offer.parts);
   const figures = [
     ['Lowest cash', say.money(result.lowestCash)],
     ['Paid in total', say.money(result.totalPaid)],
@@ -130,7 +133,7 @@ function Row({ at: { offer, result } }: { at: ShownOffer }): VNode {
   return (
     <span class="ff-money-row">
       <span class="ff-money-name">{offer.name}</span>
-      <span class="ff-money-kind ff-least ff-quiet">{kindWords(offer.parts)}</span>
+      {kind !== offer.name && <span class="ff-money-kind ff-least ff-quiet">{kind}</span>}
       {figures.map(([label, value]) => (
         <span key={label} class="ff-money-figure">
           <span class="ff-least ff-quiet">{label}</span>

@@ -18,8 +18,9 @@ export function NewOffer({ onAdded }: { onAdded: (id: string) => void }): VNode 
   const others = OFFER_KINDS.filter(({ kind }) => !FIRST.includes(kind));
   const [other, setOther] = useState<string>(others[0]?.kind ?? '');
   const add = (kind: string): void => {
+    const taken = offers.map(({ name }) => name);
     const [id, partId, trancheId] = [session.newId(), session.newId(), session.newId()];
-    const args = { id, partId, trancheId, kind, name: freeName(offers.map(({ name }) => name)) };
+    const args = { id, partId, trancheId, kind, name: freeName(offerKindOf({ kind }).label, taken) };
     session.endStep();
     const added = session.run(addOffer, args, 'offers');
     session.endStep();
@@ -51,8 +52,10 @@ export function NewOffer({ onAdded }: { onAdded: (id: string) => void }): VNode 
   );
 }
 
-function freeName(taken: readonly string[]): string {
-  let number = taken.length + 1;
-  while (taken.includes(`Offer ${number}`)) number++;
-  return `Offer ${number}`;
+/** "Equity", then "Equity 2": told apart by ear before anybody has named them. */
+function freeName(label: string, taken: readonly string[]): string {
+  if (!taken.includes(label)) return label;
+  let number = 2;
+  while (taken.includes(`${label} ${number}`)) number++;
+  return `${label} ${number}`;
 }

@@ -2,6 +2,7 @@
 // who owns what, what the ask implies, a counter, and what was said. Worked example: 250,000 stepped to 260,000 moves every
 // figure here in the same frame.
 import type { VNode } from 'preact';
+import { useRef } from 'preact/hooks';
 import { removePlace } from '../../app/commands/field.ts';
 import { Button } from '../../widgets/index.ts';
 import { FieldFor } from '../shared/field-for.tsx';
@@ -29,8 +30,19 @@ export function OfferBody({ model, at, onRemove }: OfferBodyProps): VNode {
   const say = useSay();
   const { offer, result } = at;
   const path = `offers/${offer.id}`;
+  const isFresh = useRef(false);
   return (
-    <div class="ff-stack ff-money-offer" id={bodyId(offer.id)} onFocusCapture={selectZero}>
+    <div
+      class="ff-stack ff-money-offer"
+      id={bodyId(offer.id)}
+      onMouseDownCapture={({ target }) => {
+        isFresh.current = target !== document.activeElement;
+      }}
+      onFocusCapture={({ target }) => isNumber(target) && target.select()}
+      onMouseUpCapture={(event) => {
+        if (isFresh.current && isNumber(event.target)) event.preventDefault(); // else letting go takes the selection away
+      }}
+    >
       <Parts offer={offer} />
       <FieldFor path={`${path}/name`} label="Called" kind="text" />
       <FieldFor path={`${path}/from`} label="From" kind="text" placeholder="not said" />
@@ -81,7 +93,7 @@ export function bodyId(offerId: string): string {
   return `offer-${offerId}`;
 }
 
-/** A new term holds 0: what is typed takes its place, or "20" before it would read 200. */
-function selectZero({ target }: FocusEvent): void {
-  if (target instanceof HTMLInputElement && target.type === 'text' && target.value === '0') target.select();
+/** What is typed takes the place of the number that stands there, or "30" into 36 would read 3036. */
+function isNumber(target: EventTarget | null): target is HTMLInputElement {
+  return target instanceof HTMLInputElement && /^(decimal|numeric)$/.test(target.inputMode);
 }

@@ -40,17 +40,17 @@ export const equity = {
     { key: 'partRate', label: 'For this part of the company', unit: 'share' },
     {
       key: 'preference',
-      label: 'Paid first when the company is sold',
+      label: 'Paid first when the company is sold (preference)',
       unit: 'choice',
       choices: [
-        { value: 'none', label: 'No: shares alike' },
-        { value: 'nonParticipating', label: 'Its money back, or its part' },
-        { value: 'participating', label: 'Its money back, and its part' },
+        { value: 'none', label: 'None: shares alike' },
+        { value: 'nonParticipating', label: 'Non-participating: money or part' },
+        { value: 'participating', label: 'Participating: money and part' },
       ],
     },
-    { key: 'preferenceMultiple', label: 'Times its money', unit: 'times' },
+    { key: 'preferenceMultiple', label: 'So many times its money', unit: 'times' },
     { key: 'poolRate', label: 'Option pool made with it', unit: 'share' },
-    { key: 'proRata', label: 'Keeps its part in later rounds by paying in', unit: 'switch' },
+    { key: 'proRata', label: 'Keeps its part in later rounds by paying in (pro rata)', unit: 'switch' },
   ],
   movable: [
     { key: 'partRate', label: 'Part', unit: 'share', least: 0, most: 0.95, decimals: 4 },

@@ -2,7 +2,7 @@
 // Worked figure: 50,000 for 4 % of net sales until 2 x is paid: over once net sales since then reach 2,500,000.
 import { tranchesIn } from '../arrivals.ts';
 import type { Means, OfferKind, TermsOf } from '../contract.ts';
-import { ROYALTY_FIELDS, ROYALTY_MOVABLE, royaltyOutcome, royaltyRules } from '../royalty.ts';
+import { ROYALTY_FIELDS, ROYALTY_MOVABLE, royaltyOutcome, royaltyRules, UNTIL_FIELD } from '../royalty.ts';
 
 const terms = (means: Means) => {
   const { z, f, tranches } = means;
@@ -39,6 +39,7 @@ export const salesRoyalty = {
   fields: [
     { key: 'tranches', label: 'Money', unit: 'tranches' },
     { key: 'rate', label: 'Share of net sales', unit: 'share' },
+    UNTIL_FIELD,
     { key: 'laterRate', label: 'Share of net sales after that', unit: 'share' },
     ...ROYALTY_FIELDS,
   ],

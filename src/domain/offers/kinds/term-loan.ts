@@ -44,7 +44,7 @@ export const termLoan = {
     { key: 'feeAmount', label: 'Fee beside it', unit: 'sum' },
     { key: 'yearlyRate', label: 'Interest a year', unit: 'share' },
     { key: 'interestOnlyMonths', label: 'Months of interest alone', unit: 'months' },
-    { key: 'principalMonths', label: 'Months of repayment', unit: 'months' },
+    { key: 'principalMonths', label: 'Months of repayment after those', unit: 'months' },
     {
       key: 'repaid',
       label: 'Repaid in',
@@ -54,7 +54,7 @@ export const termLoan = {
         { value: 'equalParts', label: 'Equal parts, interest beside' },
       ],
     },
-    { key: 'balloonRate', label: 'Left for the last month', unit: 'share' },
+    { key: 'balloonRate', label: 'Left for the last month (balloon)', unit: 'share' },
   ],
   movable: [
     { key: 'yearlyRate', label: 'Interest a year', unit: 'share', least: 0, most: 2, decimals: 4 },

@@ -2,7 +2,7 @@
 // Worked figure: 60,000 at 1.00 a unit until 1.5 x is paid, then 0.25: at 100,000 units sold 90,000 + 10,000 x 0.25 = 92,500.
 import { tranchesIn } from '../arrivals.ts';
 import type { Means, OfferKind, TermsOf } from '../contract.ts';
-import { ROYALTY_FIELDS, ROYALTY_MOVABLE, royaltyOutcome, royaltyRules } from '../royalty.ts';
+import { ROYALTY_FIELDS, ROYALTY_MOVABLE, royaltyOutcome, royaltyRules, UNTIL_FIELD } from '../royalty.ts';
 
 const terms = (means: Means) => {
   const { z, f, tranches } = means;
@@ -50,6 +50,7 @@ export const unitRoyalty = {
       ],
     },
     { key: 'amountPerUnit', label: 'For each unit', unit: 'perUnit' },
+    UNTIL_FIELD,
     { key: 'laterAmountPerUnit', label: 'For each unit after that', unit: 'perUnit' },
     ...ROYALTY_FIELDS,
   ],
