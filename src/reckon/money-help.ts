@@ -10,7 +10,7 @@ export const MONEY_HELP = `money             rival offers, each on the plan with
     paidByYear[]  year, amount of its dated payments; paid: their sum; settles: running royalties
                   counted at the sale; payout: what its shares get of the sale; totalPaid: the three
     irr, irrReason  the funder's yearly return (365 days) on the dates, or why there is none; multiple
-    perUnit       fees and interest paid within the horizon, royalties and shares of what is sold in it, for each unit sold
+    perUnit       fees, interest, royalties, shares of the horizon for each unit sold
     founderShare, founderMoney, salePrice   at the end of the horizon
     owners[]      id, kind (founder | others | pool | part | round), rate, amount of the sale
     implied[]     partId, by (price | cap: the most it comes to), preMoney, postMoney, timesRunRate, timesPlanRevenue,
