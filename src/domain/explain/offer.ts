@@ -6,6 +6,7 @@ import { type Basis, type Holding, moneyOf, type OfferResult } from '../offers/i
 import { isDueFor, resultOf } from '../offers/result.ts';
 import { type OfferRun, runOffer } from '../offers/run.ts';
 import type { Plan } from '../plan/index.ts';
+import { multipleFigure, returnFigure } from './offer-return.ts';
 import { offerFlowWord } from './offer-words.ts';
 import type { ExplanationLine, OfferFigure } from './types.ts';
 import {
@@ -42,6 +43,10 @@ export function offerFigure(
       return totalPaid(scene, at);
     case 'founderAmount':
       return founderAmount(scene, at);
+    case 'return':
+      return returnFigure(scene, at);
+    case 'multiple':
+      return multipleFigure(scene, at);
     case 'perUnit':
       return perUnit(scene, at);
   }

@@ -92,7 +92,14 @@ export const ACCOUNT_WEEK_FIGURES = ['doors', 'sold', 'lost'] as const;
 export type AccountWeekFigure = (typeof ACCOUNT_WEEK_FIGURES)[number];
 
 /** Of one rival offer of money, on the plan without new funding. */
-export const OFFER_FIGURES = ['lowestCash', 'totalPaid', 'founderAmount', 'perUnit'] as const;
+export const OFFER_FIGURES = [
+  'lowestCash',
+  'totalPaid',
+  'founderAmount',
+  'return',
+  'multiple',
+  'perUnit',
+] as const;
 export type OfferFigure = (typeof OFFER_FIGURES)[number];
 
 /** What a week of scans was on, beside plain ones. */

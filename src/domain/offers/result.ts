@@ -71,11 +71,28 @@ function wholeParts(amounts: readonly number[]): number[] {
   });
 }
 
-/** The funder's side, by day: what it puts in is below 0. */
-function funderFlows(run: OfferRun, payout: number): { day: number; amount: number }[] {
+/** A payment as the funder sees it: what it puts in is below 0, what comes back above. */
+export interface FunderFlow {
+  day: number;
+  amount: number;
+  /** 'sale': what it gets when the company is sold, on the first day after the horizon; it is of no one part. */
+  what: FlowKind | 'sale';
+  partId: string | null;
+}
+
+/** The funder's side, by day. */
+export function funderFlows(run: OfferRun, payout: number): FunderFlow[] {
   const { startDay, weeks } = run.basis;
-  const dated = run.flows.map(({ week, amount }) => ({ day: startDay + 7 * week, amount: -amount }));
-  return [...dated, { day: startDay + 7 * weeks, amount: run.settles + payout }];
+  const dated = run.flows.map(({ week, amount, what, partId }): FunderFlow => {
+    return { day: startDay + 7 * week, amount: -amount, what, partId };
+  });
+  const sale = {
+    day: startDay + 7 * weeks,
+    amount: run.settles + payout,
+    what: 'sale',
+    partId: null,
+  } as const;
+  return [...dated, sale];
 }
 
 function byYear({ flows, basis }: OfferRun): { year: number; amount: number }[] {

@@ -45,8 +45,18 @@ export function OfferFigures({ at, minorDigits }: { at: ShownOffer; minorDigits:
           note={`${say.percent(founder.rate)} of the company`}
           whereFrom={why({ of: 'offer', offerId, figure: 'founderAmount' })}
         />
-        <Figure label="They make" value={paysBack.value} note={paysBack.note} />
-        <Figure label="Of their money" value={timesWords(result.multiple, say)} note="comes back to them" />
+        <Figure
+          label="They make"
+          value={paysBack.value}
+          note={paysBack.note}
+          whereFrom={why({ of: 'offer', offerId, figure: 'return' })}
+        />
+        <Figure
+          label="Of their money"
+          value={timesWords(result.multiple, say)}
+          note="comes back to them"
+          whereFrom={result.multiple === null ? undefined : why({ of: 'offer', offerId, figure: 'multiple' })}
+        />
         <Figure
           label="Costs a unit"
           value={perUnitWords(result, minorDigits, say)}
