@@ -122,7 +122,9 @@ function linesOf(
       label: what === 'sale' ? 'When the company is sold' : offerFlowWord(what),
       value: exactMoney(scene, Math.round(worth)),
       reason: `${exactMoney(scene, paid)} in ${scene.say.count(count)} ${count === 1 ? 'payment' : 'payments'}`,
-      path: `offers/${offerId}/parts${partId === null ? '' : `/${partId}`}`,
+      ...(paid > 0
+        ? { explains: { of: 'offer', offerId, figure: 'totalPaid' } }
+        : { path: `offers/${offerId}/parts${partId === null ? '' : `/${partId}`}` }),
       owner: paid > 0 ? 'theirs' : null,
     }),
   );
