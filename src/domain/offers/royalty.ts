@@ -1,6 +1,7 @@
 // What royalties and revenue shares have in common: a rate on a weekly base until k times the money is back, then a lower
 // one, never above a cap, until a week, with a least sum a quarter; paid weekly, monthly or quarterly. Rounded once a payment,
-// so that what is paid adds up to what is owed.
+// so that what is paid adds up to what is owed. Weeks of more trade money than sales come off what their payment is reckoned
+// on; what is left below zero then is carried into the next, as the plan's own royalty is (PASS.md).
 // Worked figure: 1.00 a unit until 90,000 is paid, then 0.25; 100,000 units owe 92,500.
 import type { Arrived } from './arrivals.ts';
 import { type Basis, monthOf, quarterOf, sumOf, weekAfterQuarter, weekOfMonth } from './basis.ts';
@@ -80,7 +81,7 @@ export interface RoyaltyArgs {
   rules: RoyaltyRules;
 }
 
-/** What a base adds to what is owed, given what is owed already; the rate changes at `until`, nothing passes `cap`. */
+/** What a base adds to what is owed, given what is owed already; the rate changes at `until`, nothing passes `cap`. 0 or more. */
 export function owedOn(args: {
   base: number;
   owed: number;
@@ -109,11 +110,24 @@ export function royaltyOutcome(args: RoyaltyArgs): PartOutcome {
   let ofQuarter = 0;
   let leasts = 0;
   let limit = limits(args, moneyBy(came, start));
-  for (let w = start; w < end; w++) {
-    if (came.money.some(({ week }) => week === w)) limit = limits(args, moneyBy(came, w));
-    const adds = owedOn({ base: base[w] ?? 0, owed, ...limit });
+  // Of the payment under way, and what earlier ones left below zero.
+  let uncounted = 0;
+  const count = () => {
+    const adds = owedOn({ base: uncounted, owed, ...limit });
+    uncounted = Math.min(0, uncounted);
     owed += adds;
     ofQuarter += adds;
+  };
+  let next = payWeek(basis, rules.paid, start);
+  for (let w = start; w < end; w++) {
+    if (came.money.some(({ week }) => week === w)) {
+      count();
+      limit = limits(args, moneyBy(came, w));
+    }
+    uncounted += base[w] ?? 0;
+    const pays = next;
+    next = payWeek(basis, rules.paid, w + 1);
+    if (next !== pays || w + 1 === end) count();
     const quarter = quarterOf(basis, w);
     if (quarterOf(basis, w + 1) !== quarter) {
       const whole = quarterOf(basis, start - 1) < quarter;
@@ -122,11 +136,11 @@ export function royaltyOutcome(args: RoyaltyArgs): PartOutcome {
       leasts += tops;
       ofQuarter = 0;
     }
-    bills.push({ week: payWeek(basis, rules.paid, w), owed, least: leasts });
+    bills.push({ week: pays, owed, least: leasts });
   }
   const flows = [...came.flows, ...billed(bills, args.what)];
   const after = -flows.reduce((sum, flow) => sum + (flow.week >= basis.weeks ? flow.amount : 0), 0);
-  const settles = money === 0 ? 0 : Math.round(runsOn(args, owed, money));
+  const settles = money === 0 ? 0 : Math.round(runsOn(args, { owed, money, uncounted, minimum }));
   return { flows, never: came.never, owed: after + settles, settles, stake: null };
 }
 
@@ -157,9 +171,11 @@ function billed(
   let leastPaid = 0;
   bills.forEach((bill, at) => {
     if (bills[at + 1]?.week === bill.week) return;
-    const least = Math.round(bill.least) - leastPaid;
-    const amount = Math.round(bill.owed) - paid - least;
-    paid += amount + least;
+    const all = Math.round(bill.owed) - paid;
+    // Each is rounded for itself: the least sum must not be a cent more than both together.
+    const least = Math.min(all, Math.round(bill.least) - leastPaid);
+    const amount = all - least;
+    paid += all;
     leastPaid += least;
     if (amount !== 0) flows.push({ week: bill.week, amount: -amount, what, early: false });
     if (least !== 0) flows.push({ week: bill.week, amount: -least, what: 'minimum', early: false });
@@ -167,14 +183,35 @@ function billed(
   return flows;
 }
 
-/** What goes on after the horizon: to the cap for a share that ends there, else some years at the last year's pace. */
-function runsOn(args: RoyaltyArgs, owed: number, money: number): number {
+interface AtEnd {
+  owed: number;
+  money: number;
+  uncounted: number;
+  minimum: number;
+}
+
+/**
+ * What goes on after the horizon: to the cap for a share that ends there, else some years at the last year's pace, by
+ * quarters where each has a least sum.
+ */
+function runsOn(args: RoyaltyArgs, { owed, money, uncounted, minimum }: AtEnd): number {
   const { basis, base, rules, what } = args;
-  const { cap } = limits(args, money);
-  if (what === 'share') return Math.max(0, cap - owed);
+  const limit = limits(args, money);
+  if (what === 'share') return Math.max(0, limit.cap - owed);
   const left =
     rules.untilWeek === null ? basis.royaltyYears : Math.max(0, rules.untilWeek - basis.weeks) / 52;
+  const years = Math.min(left, basis.royaltyYears);
   const counted = Math.min(52, basis.weeks);
   const pace = (sumOf(base, basis.weeks - counted) * 52) / counted;
-  return owedOn({ base: pace * Math.min(left, basis.royaltyYears), owed, ...limits(args, money) });
+  if (minimum === 0) return owedOn({ base: pace * years + uncounted, owed, ...limit });
+  let all = owed;
+  let behind = uncounted;
+  for (let quarters = 4 * years; quarters > 0; quarters--) {
+    behind += (pace / 4) * Math.min(1, quarters);
+    const adds = owedOn({ base: behind, owed: all, ...limit });
+    behind = Math.min(0, behind);
+    // A part of a quarter has no least sum, as at its start.
+    all += quarters < 1 ? adds : Math.max(adds, Math.min(minimum, limit.cap - all));
+  }
+  return all - owed;
 }
