@@ -72,6 +72,19 @@ test('numpy-financial documentation, pmt: 200,000 over 15 years at 7.5 % is 1,85
   expect(spreadsheet('=PMT(0.075/12,180,200000)', [0])).toBeCloseTo(-1854.0247200054619, 6);
 });
 
+test('pmt: at a rate without measure the payment is the interest alone, and is a number', () => {
+  // (1 + 100/12)^360 is past what a double holds; a loan that long at that rate is a perpetuity: rate x money.
+  expect(pmt(100 / 12, 360, 40_000)).toBeCloseTo((-100 / 12) * 40_000, 6);
+  expect(pmt(100 / 12, 360, 40_000, -10_000)).toBeCloseTo((-100 / 12) * 40_000, 6);
+  // Next to none: the parts alone, and interest on half of it, 361 periods over 2.
+  expect(pmt(1e-9, 360, 360_000)).toBeCloseTo(-1000 * (1 + (1e-9 * 361) / 2), 9);
+});
+
+test('a rate of -100 % or less has no present value: it is refused, not without end', () => {
+  expect(() => npv(-1, [-100, 50])).toThrow('above -100 %');
+  expect(() => xnpv(-1, [{ day: 0, amount: 1 }])).toThrow('above -100 %');
+});
+
 test('Brigham & Ehrhardt, Financial Management: -52,125 and 12,000 for 8 years at 12 %: NPV 7,486.68, IRR 16 %', () => {
   const flows = [-52_125, ...Array.from({ length: 8 }, () => 12_000)];
   expect(npv(0.12, flows)).toBeCloseTo(7486.68, 2);

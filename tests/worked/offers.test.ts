@@ -111,6 +111,46 @@ describe('royalties', () => {
     expect(least).toEqual([-250_000, -250_000, -250_000]);
   });
 
+  test('weeks of more trade money than sales come off what a royalty on sales is paid on', () => {
+    // April to June 2026 are weeks 5 to 17: 13 weeks of 2,600.00, but 10,000.00 of trade money more in week 9; July to
+    // September begin with 40,000.00 of it, which all 13 weeks of them don't make up for.
+    const netSales = basis.netSales.slice();
+    netSales[9] = -1_000_000 + (netSales[9] ?? 0);
+    netSales[18] = -4_000_000;
+    const part = { ...offerKindOf({ kind: 'salesRoyalty' }).blank('royalty'), rate: '0.1' };
+    const tranches = [{ id: 'now', amount: '40000', when: { by: 'week', week: 5 } }];
+    const own = { ...basis, netSales, royaltyYears: 0 };
+    const run = runOffer(own, anOffer([{ ...part, tranches } as never]), anOwnership());
+    const paid = run.flows.filter(({ amount }) => amount < 0).map(({ amount }) => -amount);
+    // 10 % of 13 x 2,600.00 - 10,000.00; nothing; 13 weeks less 40,000.00 - 12 x 2,600.00; the 8 weeks from January on.
+    expect(paid).toEqual([238_000, 250_000, 208_000]);
+  });
+
+  test('a least sum is never a cent more than all that is owed', () => {
+    // 0.5 cents in April, paid in May as 1; nothing more in the quarter: 99.5 are topped up, 99 are left to pay.
+    const unitsSold = new Float64Array(52);
+    unitsSold[5] = 1;
+    const part = royaltyPart({ amountPerUnit: '0.005', paid: 'monthly', minimumAmountPerQuarter: '1' });
+    const run = runOffer({ ...basis, unitsSold }, anOffer([part]), anOwnership());
+    const first = run.flows.slice(1, 3).map(({ amount, what }) => [what, amount]);
+    expect(first).toEqual([
+      ['royalty', -1],
+      ['minimum', -99],
+    ]);
+    expect(run.moneyIn).toBe(4_000_000);
+  });
+
+  test('a least sum goes on after the horizon, for as long as the royalty counts', () => {
+    const least = { amountPerUnit: '0.01', minimumAmountPerQuarter: '5000' };
+    const settles = (changes: Parameters<typeof royaltyPart>[0]) =>
+      runOffer(basis, anOffer([royaltyPart({ ...least, ...changes })]), anOwnership()).settles;
+    // Three years of four quarters: 13,000 units at 0.01 are 130.00 a quarter, 5,000.00 is the least.
+    expect(settles({})).toBe(12 * 500_000);
+    expect(settles({ minimumAmountPerQuarter: '100' })).toBe(12 * 13_000);
+    // Half of 40,000.00 at most, less 3 x 5,000.00 and the 10.00 a week of the five weeks before April and the eight from January.
+    expect(settles({ capMultiple: '0.5' })).toBe(2_000_000 - 3 * 500_000 - 13_000);
+  });
+
   test('cost per unit is what was paid in the horizon over units sold in it', () => {
     const run = runOffer(basis, anOffer([loanPart({ feeRate: '0.02' })]), anOwnership());
     const costs = run.flows.filter(({ week, what }) => week < 52 && /^(fee|interest)$/.test(what));
@@ -201,6 +241,17 @@ describe('notes and advances', () => {
     ]);
     expect(of({ recourse: false })[1]).toEqual([12, -760_000]);
     expect(of({ limitAmount: '5000' })[0]).toEqual([3, 500_000]);
+  });
+});
+
+describe('loans', () => {
+  test('at the highest rate a plan can hold over the longest time every figure is a number', () => {
+    const part = loanPart({ yearlyRate: '100', principalMonths: 360 });
+    const run = runOffer(basis, anOffer([part]), anOwnership());
+    expect(run.flows.every(({ amount }) => Number.isFinite(amount))).toBe(true);
+    // 100 / 12 of 40,000.00 a month, and all of the principal at the end.
+    expect(run.flows[1]).toMatchObject({ what: 'interest', amount: -33_333_333 });
+    expect(run.owed).toBe(4_000_000);
   });
 });
 

@@ -9,8 +9,9 @@ export type Return =
   | { found: 'several'; rates: number[] }
   | { found: 'none'; why: 'noMoneyIn' | 'nothingBack' | 'noRate' };
 
-/** Value at the first flow's time; flow i is i periods later. */
+/** Value at the first flow's time; flow i is i periods later. Throws on a rate of -100 % or less. */
 export function npv(rate: number, flows: readonly number[]): number {
+  checkRate(rate);
   return valueAt(
     Math.log1p(rate),
     flows.map((amount, time) => ({ time, amount })),
@@ -19,8 +20,12 @@ export function npv(rate: number, flows: readonly number[]): number {
 
 /** Value on the first flow's day; days as whole numbers. Throws on a rate of -100 % or less. */
 export function xnpv(rate: number, flows: readonly { day: number; amount: number }[]): number {
-  if (!(rate > -1)) throw new RangeError('a rate above -100 % is expected');
+  checkRate(rate);
   return valueAt(Math.log1p(rate), inYears(flows));
+}
+
+function checkRate(rate: number): void {
+  if (!(rate > -1)) throw new RangeError('a rate above -100 % is expected');
 }
 
 /** The rate a period at which flows one period apart are worth nothing now. */
@@ -49,11 +54,14 @@ export function mirr(flows: readonly number[], financeRate: number, reinvestRate
   return ins >= 0 || backs <= 0 || last < 1 ? null : (backs / -ins) ** (1 / last) - 1;
 }
 
-/** The equal payment of each period that brings `present` to -`future` in so many periods, paid at their end (or start). */
+/**
+ * The equal payment of each period that brings `present` to -`future` in so many periods, paid at their end (or start).
+ * `rate` is a period's, 0 or more: told by what a unit at the end is worth now, which is never without end.
+ */
 export function pmt(rate: number, periods: number, present: number, future = 0, atStart = false): number {
   if (rate === 0) return -(present + future) / periods;
-  const grown = (1 + rate) ** periods;
-  const payment = (-rate * (present * grown + future)) / (grown - 1);
+  const force = periods * Math.log1p(rate);
+  const payment = (rate * (present + future * Math.exp(-force))) / Math.expm1(-force);
   return atStart ? payment / (1 + rate) : payment;
 }
 
