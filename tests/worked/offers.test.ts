@@ -364,9 +364,24 @@ describe('against each other', () => {
       goal: { by: 'equals', offerId: 'loan' },
     });
     if (!counter.found) throw new Error(counter.why);
-    expect(counter).toMatchObject({ key: 'partRate', from: '0.3', value: exact.toFixed(4) });
-    // A step of the grid is .0001 of the sale.
-    expect(Math.abs(counter.miss)).toBeLessThanOrEqual((price + 14_000_000) * 0.00005 + 1);
+    // On the grid's place below: a part no greater than leaves us as much as the loan does.
+    const below = Math.floor(exact * 10_000) / 10_000;
+    expect(counter).toMatchObject({ key: 'partRate', from: '0.3', value: String(below) });
+    expect(counter.miss).toBeCloseTo((price + 14_000_000) * (exact - below), 3);
+  });
+
+  test('a counter stands on the side of its grid that is ours: never less kept, never more paid', () => {
+    // To keep .66664 takes a part of .33336: .3334 is the nearer place of the grid, and would leave .6666.
+    const part = { by: 'founderRate', rate: 0.66664 } as const;
+    const stake = counterFor({ plan, basis, offer: equity, partId: 'stake', goal: part });
+    expect(stake).toMatchObject({ found: true, value: '0.3333' });
+    // 40,000.00 to a cap on a grid of .01: 50,299.99 at most is 1.25 x, though 1.26 x is nearer.
+    const share = anOffer([sharePart({ amount: '40000', rate: '0.5', capMultiple: '1.6' })]);
+    const most = { by: 'paidAtMost', amount: 5_029_999 } as const;
+    expect(counterFor({ plan, basis, offer: share, partId: 'share', goal: most })).toMatchObject({
+      value: '1.25',
+      miss: -29_999,
+    });
   });
 
   test('a counter to the founder’s limits: the part that leaves 85 %, the cap that costs 50,000 at most', () => {

@@ -1,6 +1,6 @@
 // A counter to an offer: the value of one of its terms at which it comes out equal to another offer for the founder, leaves the
 // founder a wanted part, or costs no more than a limit. The figure moves one way with a term, so it is bracketed on a grid and
-// bisected; the answer stands on the term's own grid, and how far it misses there is said.
+// bisected; the answer stands on the term's own grid, on the side that is ours, and how far it misses there is said.
 // Worked figure: "at 17.4 % of equity this equals the royalty".
 import type { Plan } from '../plan/index.ts';
 import type { RivalOffer } from '../plan/offer-terms.ts';
@@ -44,8 +44,21 @@ export function counterFor(args: CounterArgs): Counter {
   const off = (value: number) => figure(value) - wanted;
   const value = nearest(placesOf(term, from === null ? null : Number(from), basis), off, from);
   if (value === null) return { found: false, partId, key: term.key, why: 'notReached' };
-  const kept = Number(value.toFixed(decimalsOf(term, basis)));
+  const isOurs = (place: number) => (goal.by === 'paidAtMost' ? -1 : 1) * off(place) >= -ALIKE[goal.by];
+  const kept = onGrid(value, term, basis, isOurs);
   return { found: true, partId, key: term.key, from, value: shortest(kept, term, basis), miss: off(kept) };
+}
+
+/** Less is no difference: half a minor unit, or what sums of doubles miss of a part. */
+const ALIKE: Record<CounterGoal['by'], number> = { equals: 0.5, paidAtMost: 0.5, founderRate: 1e-9 };
+
+/** Of the two places of the term's grid beside a value the nearer one that isn't against us; else the nearer. */
+function onGrid(value: number, term: Movable, basis: Basis, isOurs: (place: number) => boolean): number {
+  const decimals = decimalsOf(term, basis);
+  const near = Number(value.toFixed(decimals));
+  const far = Number((near + Math.sign(value - near) * 10 ** -decimals).toFixed(decimals));
+  const inside = far >= term.least && far <= term.most;
+  return isOurs(near) || !inside || !isOurs(far) ? near : far;
 }
 
 function wantedOf({ plan, basis, goal }: CounterArgs): number | null {

@@ -191,7 +191,7 @@ export type Counter =
       partId: string;
       key: string;
       from: string | null;
-      /** On the term's own grid; `miss`: how far the figure is off there. */
+      /** On the term's own grid, on the side that is ours; `miss`: figure less wanted there, of the founder's or what is paid. */
       value: string;
       miss: number;
     }
