@@ -10,7 +10,7 @@ import { impliedOf } from '../../src/domain/offers/implied.ts';
 import { growthOf, moneyOf, onDeals, turningOf } from '../../src/domain/offers/index.ts';
 import { offerKindOf } from '../../src/domain/offers/list.ts';
 import { resultOf } from '../../src/domain/offers/result.ts';
-import { founderAt, runOffer } from '../../src/domain/offers/run.ts';
+import { founderAt, runOffer, sharesAt } from '../../src/domain/offers/run.ts';
 import type { Plan } from '../../src/domain/plan/index.ts';
 import { sayFor } from '../../src/reckon/say.ts';
 import { anAccount, aPlan, aWave } from '../support/builders.ts';
@@ -252,6 +252,42 @@ describe('loans', () => {
     // 100 / 12 of 40,000.00 a month, and all of the principal at the end.
     expect(run.flows[1]).toMatchObject({ what: 'interest', amount: -33_333_333 });
     expect(run.owed).toBe(4_000_000);
+  });
+});
+
+describe('shares of several classes', () => {
+  const bare = { ...basis, cash: new Float64Array(52), low: new Float64Array(52) };
+  const round = { id: 'a', label: 'A', week: 10, amount: '100000', preMoneyAmount: '900000', poolRate: '0' };
+  /** Everybody's money of a sale of the cash alone and so much more: founder, others, pool, part, round. */
+  const shared = (part: Parameters<typeof equityPart>[0], price: number) => {
+    const stake = equityPart({ amount: '100000', partRate: '0.5', proRata: true, ...part });
+    const run = runOffer(bare, anOffer([stake]), anOwnership({ rounds: [round] }));
+    return sharesAt(run, price * 100).map((amount) => Math.round(amount) / 100);
+  };
+
+  test('plain shares, and half of a later round bought beside them: the round’s come first, the plain ones don’t', () => {
+    // 200,000.00 of cash. A share of the round cost 450,000.00: at this price its 50,000.00 each come first, and the other
+    // 100,000.00 go to the founder's share and the part's alike.
+    expect(shared({ preference: 'none' }, 0)).toEqual([50_000, 0, 0, 100_000, 50_000]);
+  });
+
+  test('participating shares, and half of a later round: what was bought in the round doesn’t participate', () => {
+    // Of 400,000.00: 100,000.00 of the part's own, 50,000.00 and 50,000.00 of the round, then half of 200,000.00 each.
+    expect(shared({ preference: 'participating' }, 200_000)).toEqual([100_000, 0, 0, 250_000, 50_000]);
+  });
+
+  test('a note half of which comes after the round: those shares take their part, the rest its money', () => {
+    const tranches = [
+      { id: 'a', amount: '100000', when: { by: 'week', week: 0 } },
+      { id: 'b', amount: '100000', when: { by: 'week', week: 20 } },
+    ];
+    const note = { ...offerKindOf({ kind: 'convertibleNote' }).blank('note'), tranches };
+    const rounds = [{ ...round, amount: '100000', preMoneyAmount: '900000' }];
+    const run = runOffer(bare, anOffer([note as never]), anOwnership({ rounds }));
+    // 800,000.00 a share: 1 is the founder's, 0.125 the note's and 0.125 the round's. Of 1,350,000.00 in all 100,000.00 go
+    // back to the half that turned into nothing, and 1,250,000.00 are 1,000,000.00 a share.
+    const amounts = sharesAt(run, 105_000_000).map((amount) => Math.round(amount) / 100);
+    expect(amounts).toEqual([1_000_000, 0, 0, 225_000, 125_000]);
   });
 });
 

@@ -11,7 +11,6 @@ import {
   addShares,
   type Company,
   type CompanyArgs,
-  owner,
   type Round,
   totalOf,
   type Unconverted,
@@ -25,11 +24,8 @@ export function companyOf(args: CompanyArgs): Company {
   const { founderRate, poolRate } = args;
   const world: World = {
     args,
-    owners: [
-      owner({ id: 'founder', kind: 'founder', name: '', shares: founderRate }),
-      owner({ id: 'others', kind: 'others', name: '', shares: Math.max(0, 1 - founderRate - poolRate) }),
-      owner({ id: 'pool', kind: 'pool', name: '', shares: poolRate }),
-    ],
+    owners: [],
+    classes: [],
     rows: [],
     flows: [],
     roundMoney: [],
@@ -40,12 +36,19 @@ export function companyOf(args: CompanyArgs): Company {
     sharesFor: new Map(),
     proRata: new Set(),
   };
+  const others = Math.max(0, 1 - founderRate - poolRate);
+  addShares(world, { ...PLAIN, id: 'founder', kind: 'founder', shares: founderRate });
+  addShares(world, { ...PLAIN, id: 'others', kind: 'others', shares: others });
+  addShares(world, { ...POOL, shares: poolRate });
   addRow(world, { week: 0, what: 'today', id: '', name: '', preMoney: null, postMoney: null });
   for (const event of eventsOf(args)) event.run(world);
   convertAtSale(world);
-  const { owners, rows, flows, roundMoney, failedRounds } = world;
-  return { owners, rows, flows, roundMoney, failedRounds };
+  const { owners, classes, rows, flows, roundMoney, failedRounds } = world;
+  return { owners, classes, rows, flows, roundMoney, failedRounds };
 }
+
+const PLAIN = { name: '', of: 'plain' } as const;
+const POOL = { ...PLAIN, id: 'pool', kind: 'pool' } as const;
 
 interface Event {
   week: number;
@@ -87,7 +90,7 @@ function buyShares(world: World, { id, name, stake, week, amount }: Buy): void {
     const rest = Math.max(1 - stake.partRate - stake.poolRate, 1e-6);
     all = (before * stake.partRate) / rest;
     world.sharesFor.set(id, all);
-    addShares(world, { id: 'pool', kind: 'pool', name: '', shares: (before * stake.poolRate) / rest });
+    addShares(world, { ...POOL, shares: (before * stake.poolRate) / rest });
     if (stake.proRata) world.proRata.add(id);
   }
   const money = stake.preference === 'none' ? 0 : amount * stake.preferenceMultiple;
@@ -95,6 +98,7 @@ function buyShares(world: World, { id, name, stake, week, amount }: Buy): void {
     id,
     kind: 'part',
     name,
+    of: id,
     shares: (all * amount) / stake.asked,
     preference: money,
     participates: stake.preference === 'participating',
@@ -127,25 +131,29 @@ function runRound(world: World, round: Round): void {
     world.failedRounds.push(round.id);
     return;
   }
-  const held = new Map(world.owners.map(({ id, shares }) => [id, shares / before]));
+  const parts = world.owners.filter(({ kind }) => kind === 'part');
+  const held = new Map(parts.map(({ id, shares }) => [id, shares / before]));
   ready.forEach(({ id, name }, at) => {
     const money = converting[at]?.amount ?? 0;
-    addShares(world, { id, kind: 'part', name, shares: priced.converts[at] ?? 0, preference: money });
+    const shares = priced.converts[at] ?? 0;
+    addShares(world, { id, kind: 'part', name, of: round.id, shares, preference: money });
   });
   world.waiting = world.waiting.flatMap((each) => (ready.includes(each) ? stillToCome(each, week) : [each]));
-  addShares(world, { id: 'pool', kind: 'pool', name: '', shares: priced.pool });
+  addShares(world, { ...POOL, shares: priced.pool });
   let left = amount;
   for (const id of world.proRata) {
     const pays = Math.min(left, Math.round(amount * (held.get(id) ?? 0)));
     left -= pays;
     if (pays === 0) continue;
-    addShares(world, { id, kind: 'part', name: '', shares: pays / priced.price, preference: pays });
+    const bought = { shares: pays / priced.price, preference: pays };
+    addShares(world, { id, kind: 'part', name: '', of: round.id, ...bought });
     world.flows.push({ week, amount: pays, what: 'moneyIn', early: true, partId: id });
   }
   addShares(world, {
     id: round.id,
     kind: 'round',
     name: round.label,
+    of: round.id,
     shares: left / priced.price,
     preference: left,
   });
@@ -190,7 +198,7 @@ function convertAtSale(world: World): void {
   world.waiting.forEach(({ id, name, stake }, at) => {
     if (stake.buys.length === 0) return;
     const shares = (onPre[at] ?? 0) + (parts[at] ?? 0) * all;
-    addShares(world, { id, kind: 'part', name, shares, preference: grown[at] ?? 0 });
+    addShares(world, { id, kind: 'part', name, of: 'sale', shares, preference: grown[at] ?? 0 });
   });
   addRow(world, { week: weeks, what: 'sale', id: '', name: '', preMoney: null, postMoney: null });
 }

@@ -1,5 +1,6 @@
 // The owners of a company while its events are gone through: who holds how many shares, what comes first at a sale, what waits to
-// turn into shares. Shares are counted so that all there are today make 1.
+// turn into shares. Shares are counted so that all there are today make 1. Shares got at one price are a class of their own: at
+// a sale each class takes its money or its part, whatever else its owner holds.
 // Worked figure: a founder of 0.8 and others of 0.2, and 0.25 new shares: the founder holds 64 %.
 import type { Basis } from './basis.ts';
 import type { DatedFlow, Stake } from './contract.ts';
@@ -7,10 +8,22 @@ import type { OfferPart } from './list.ts';
 import type { DilutionRow, Holding } from './types.ts';
 import type { Claim } from './waterfall.ts';
 
-export interface Owner extends Claim {
+export interface Owner {
   id: string;
   kind: Holding['kind'];
   name: string;
+  /** Of all its classes. */
+  shares: number;
+  /** What comes first to it at a sale, minor units, of all its classes. */
+  preference: number;
+}
+
+/** An owner's shares of one class. */
+export interface ClassOfShares extends Claim {
+  /** Place of the owner among `owners`. */
+  owner: number;
+  /** The event they were got at: 'plain' of today's and the pool's, else a round's or a part's id, 'sale'. */
+  of: string;
 }
 
 export interface PartStake {
@@ -39,6 +52,7 @@ export interface CompanyArgs {
 
 export interface Company {
   owners: Owner[];
+  classes: ClassOfShares[];
   rows: DilutionRow[];
   /** What the events add to the funder's flows: notes paid back, money paid in to keep a part. */
   flows: (DatedFlow & { partId: string })[];
@@ -62,18 +76,25 @@ export interface World extends Company {
   proRata: Set<string>;
 }
 
-export function owner(made: Pick<Owner, 'id' | 'kind' | 'name' | 'shares'> & Partial<Owner>): Owner {
-  return { preference: 0, participates: false, ...made };
+/** Shares that an owner gets, who may hold some already. */
+export interface MoreShares extends Pick<Owner, 'id' | 'kind' | 'name'>, Partial<Claim> {
+  shares: number;
+  of: string;
 }
 
-export function addShares(world: World, more: Parameters<typeof owner>[0]): void {
-  const found = world.owners.find(({ id, kind }) => id === more.id && kind === more.kind);
-  if (!found) {
-    world.owners.push(owner(more));
-    return;
+export function addShares(world: World, { id, kind, name, of, ...claim }: MoreShares): void {
+  const { shares, preference = 0, participates = false } = claim;
+  let at = world.owners.findIndex((each) => each.id === id && each.kind === kind);
+  if (at < 0) at = world.owners.push({ id, kind, name, shares: 0, preference: 0 }) - 1;
+  const holder = world.owners[at] as Owner;
+  holder.shares += shares;
+  holder.preference += preference;
+  const own = world.classes.find((each) => each.owner === at && each.of === of);
+  if (own === undefined) world.classes.push({ owner: at, of, shares, preference, participates });
+  else {
+    own.shares += shares;
+    own.preference += preference;
   }
-  found.shares += more.shares;
-  found.preference += more.preference ?? 0;
 }
 
 export function totalOf({ owners }: World): number {

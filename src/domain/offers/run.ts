@@ -31,8 +31,6 @@ export interface OfferRun extends OfferPayments {
   lowestWeek: number;
 }
 
-export type RunOffer = Pick<RivalOffer, 'parts'> & RivalOffer;
-
 export function runOffer(basis: Basis, offer: RivalOffer, ownership: Ownership): OfferRun {
   const payments = paymentsOf(basis, offer, ownership);
   return { ...payments, ...cashWith(basis, payments.flows, payments.company) };
@@ -134,7 +132,13 @@ export function saleAt(run: OfferRun, price: number): Sale {
 
 /** What each owner gets at a price of the business, in the order of `company.owners`. */
 export function sharesAt(run: OfferRun, price: number): number[] {
-  return sharedOut(run.company.owners, saleAt(run, price).toOwners);
+  const { owners, classes } = run.company;
+  const amounts = owners.map(() => 0);
+  sharedOut(classes, saleAt(run, price).toOwners).forEach((amount, at) => {
+    const owner = classes[at]?.owner ?? 0;
+    amounts[owner] = (amounts[owner] ?? 0) + amount;
+  });
+  return amounts;
 }
 
 /** The founder's money at a price of the business. */

@@ -2,7 +2,7 @@
 // reach). Non-participating money then takes the larger of its preference and its part; participating money takes both.
 // Worked figure: 1,000 put in for 20 %, sold at 3,000: non-participating 1,000 (20 % were 600), participating 1,400.
 
-/** One owner's claim on a sale. */
+/** The claim of one owner's shares of one class on a sale. */
 export interface Claim {
   shares: number;
   /** What comes first, 0 for plain shares. */
