@@ -161,7 +161,8 @@ promise           null without scans, standings, open doors or a claim
     week, expected, planned   planned: with everything on time
     distribution[]  from, to, chance: exact; over 200 different counts are put together
     accounts[]    accountId, chance, expected, planned, openAlready
-  claim           null without one; notPlaced: noClaim | noEvidence | beforeStart | pastEnd | partMissing
+  claim           null without one; notPlaced: noClaim | noEvidence | beforeStart | pastEnd |
+                  tooWide (rate of sale may be anything) | partMissing
     of, amount, byDate, who
     chance, percentile   of as much or more by the date; share of futures with less
     expected, low80, middle, high80, planned   in doors, units or the currency

@@ -83,7 +83,9 @@ interface Scored {
 /** The distribution of the sum over all accounts; amounts are whole and not below 0. */
 export function sharedOdds(fates: readonly Fate[], shared: number): DoorOdds {
   const mixed = new Float64Array(mostOf(fates) + 1);
-  for (const { weight, odds } of oddsByLevel(fates, shared)) {
+  // Where nothing is open all levels are alike.
+  const used = fates.every(isSettled) ? 0 : shared;
+  for (const { weight, odds } of oddsByLevel(fates, used)) {
     for (let n = 0; n < mixed.length; n++) mixed[n] = (mixed[n] as number) + weight * (odds[n] as number);
   }
   return mixed;
@@ -97,8 +99,7 @@ export function* oddsByLevel(fates: readonly Fate[], shared: number): Generator<
   open.sort((one, other) => one.most - other.most);
   let odds = new Float64Array(mostOf(fates) + 1);
   let next = new Float64Array(odds.length);
-  const levels = open.length === 0 ? levelsOf(0) : levelsOf(shared);
-  for (const { level, weight } of levels) {
+  for (const { level, weight } of levelsOf(shared)) {
     let reached = sure;
     odds.fill(0);
     odds[sure] = 1;
@@ -113,8 +114,8 @@ export function* oddsByLevel(fates: readonly Fate[], shared: number): Generator<
   }
 }
 
-/** The most that the accounts can come to. */
-function mostOf(fates: readonly Fate[]): number {
+/** The most that the accounts can come to: of settled ones what they come to. */
+export function mostOf(fates: readonly Fate[]): number {
   return fates.reduce((sum, fate) => {
     const { chance, ifLate, without } = fate;
     if (chance <= 0) return sum + without;
@@ -122,7 +123,8 @@ function mostOf(fates: readonly Fate[]): number {
   }, 0);
 }
 
-function isSettled({ chance, ifLate, without }: Fate): boolean {
+/** Comes to one amount, whether and whenever its waves come. */
+export function isSettled({ chance, ifLate, without }: Fate): boolean {
   const [first = 0] = ifLate;
   if (chance <= 0) return true;
   return ifLate.every((amount) => amount === first) && (chance >= 1 || first === without);

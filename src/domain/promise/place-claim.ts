@@ -10,10 +10,16 @@ import type { SalesArgs, SalesThen } from './sales-odds.ts';
 export type Claim = NonNullable<Plan['promise']['claim']>;
 
 /**
- * Why a claim can't be placed: none was made, nothing speaks for it, its date lies outside the plan's weeks, the part of
- * the program that works it out is not there yet.
+ * Why a claim can't be placed: none was made, nothing speaks for it, its date lies outside the plan's weeks, the rate of
+ * sale is said to be anything (SPREAD_MOST), the part of the program that works it out is not there yet.
  */
-export type NotPlaced = 'noClaim' | 'noEvidence' | 'beforeStart' | 'pastEnd' | 'partMissing';
+export type NotPlaced = 'noClaim' | 'noEvidence' | 'beforeStart' | 'pastEnd' | 'tooWide' | 'partMissing';
+
+/**
+ * Of the rate of sale's logarithm, all listings together: with more of it a usual future sells some 150 times the plan, or
+ * a 150th, and the mean of all is no number to speak of. Judgement, no source.
+ */
+const SPREAD_MOST = 5;
 
 export interface PlacedClaim {
   claim: Claim;
@@ -71,6 +77,7 @@ export function placeClaim(
   if (week >= pass.weeks) return { placed: null, why: 'pastEnd' };
   if (salesThen === null) return { placed: null, why: 'partMissing' };
   const sales = salesThen({ plan, pass, of: claim.of, byDate: claim.byDate });
+  if (sales.spread > SPREAD_MOST) return { placed: null, why: 'tooWide' };
   const chance = sales.chanceOfAtLeast(amount);
   const { expected, planned, at } = sales;
   return { placed: { claim, week, chance, percentile: 1 - chance, expected, planned, at, doors, sales } };

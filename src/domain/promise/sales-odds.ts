@@ -1,13 +1,15 @@
 // Units or revenue by a date: the doors that may come, each selling as the weekly pass has it, times a rate of sale that
-// is not known exactly. The doors are convolved as in door-odds.ts, in 256ths of the most; the rate is lognormal, and both
-// lean on the same common factor. Supply is the plan's: what many more doors could not be sold is not looked for here.
+// is not known exactly. What may come is convolved as in door-odds.ts, in 256ths of the most, what is sure beside it exact; the
+// rate is lognormal, and both lean on the same common factor. Supply is the plan's: what many more doors could not be sold is
+// not looked for here.
 // Worked figure: 10,000 units for certain at a rate known to within a factor of e^0.3: 13,500 have a chance of 0.16.
 import { dayNumber } from '../calendar.ts';
 import type { Account, Plan } from '../plan/index.ts';
 import type { AccountWeeks, PassResult } from '../rollout/types.ts';
-import { type DoorOdds, type Fate, type Level, oddsByLevel } from './door-odds.ts';
+import { type DoorOdds, type Fate, isSettled, type Level, mostOf, oddsByLevel } from './door-odds.ts';
 import { evidenceFor } from './evidence.ts';
 import { bringSales } from './place-claim.ts';
+import { USUAL_RATE_SPREAD } from './range/usual.ts';
 import { chanceOf, slipShares } from './rungs.ts';
 import { shareBelowScore } from './score.ts';
 
@@ -31,8 +33,6 @@ export interface SalesArgs {
 }
 
 const PARTS = 256;
-/** Spread of a rate of sale where nobody typed one and nothing was seen (judgement, no source). */
-const USUAL_SPREAD = 0.3;
 /** Width of an 80 % range of a normal, in standard deviations. */
 const WIDTH_80 = 2.5631;
 
@@ -48,24 +48,26 @@ export function salesThen({ plan, pass, of, byDate }: SalesArgs): SalesThen {
   const moving =
     own.reduce((sum, { planned, moving }) => sum + planned * moving, 0) / Math.max(1e-9, planned);
   const growth: Growth = { moving, ...rateSpread(own, shared) };
-  const most = own.reduce((sum, { fate }) => sum + Math.max(fate.without, ...fate.ifLate), 0);
-  const part = Math.max(1e-9, most / PARTS);
+  const fates = own.map(({ fate }) => fate);
+  const sure = mostOf(fates.filter(isSettled));
+  const open = fates.filter((fate) => !isSettled(fate));
+  const part = Math.max(1e-9, mostOf(open) / PARTS);
   const levels: (Level & { odds: DoorOdds })[] = [];
-  for (const { level, weight, odds } of oddsByLevel(
-    own.map(({ fate }) => inParts(fate, part)),
-    shared,
-  ))
+  for (const { level, weight, odds } of oddsByLevel(inParts(open, part), shared))
     levels.push({ level, weight, odds: odds.slice() });
   const chanceOfAtLeast = (amount: number) =>
     Math.min(
       1,
-      sumOver(levels, (n, level) =>
-        chanceToGrow(growth, n === 0 ? (amount > 0 ? NEVER : 0) : amount / (n * part), level),
-      ),
+      sumOver(levels, (n, level) => {
+        const there = sure + n * part;
+        return chanceToGrow(growth, there === 0 ? (amount > 0 ? NEVER : 0) : amount / there, level);
+      }),
     );
-  const expected = sumOver(levels, (n, level) => n * part * meanGrowth(growth, level));
+  const expected = sumOver(levels, (n, level) => (sure + n * part) * meanGrowth(growth, level));
+  const most = sure + mostOf(open);
   const highest = most * Math.exp(6 * growth.spread);
-  const at = (share: number) => halved((amount) => 1 - chanceOfAtLeast(amount) >= share, highest);
+  const at = (share: number) =>
+    halved((amount) => 1 - chanceOfAtLeast(amount) >= share, highest, most * 1e-6);
   return { weeks, expected, planned, spread: growth.spread, chanceOfAtLeast, at };
 }
 
@@ -106,10 +108,10 @@ function meanGrowth({ moving, spread, onShared }: Growth, level: number): number
   return 1 + moving * (Math.exp(spread * onShared * level + (spread ** 2 * (1 - onShared ** 2)) / 2) - 1);
 }
 
-/** The least amount, to a millionth of the highest, that the test holds for. */
-function halved(holds: (amount: number) => boolean, highest: number): number {
+/** The least amount up to the highest that the test holds for, and at most `fine` more. */
+function halved(holds: (amount: number) => boolean, highest: number, fine: number): number {
   let [low, high] = [0, highest];
-  for (let turn = 0; turn < 20; turn++) {
+  for (let turn = 0; turn < 100 && high - low > fine; turn++) {
     const middle = (low + high) / 2;
     if (holds(middle)) high = middle;
     else low = middle;
@@ -200,7 +202,7 @@ function rateOf(plan: Plan, account: Account): ListingRate[] {
     const share = total > 0 ? planned / total : 1 / account.listings.length;
     const seen = typed === null ? evidenceFor(plan, itemId) : null;
     if (seen === null) {
-      const spread = typed === null ? USUAL_SPREAD : Number(typed);
+      const spread = typed === null ? USUAL_RATE_SPREAD : Number(typed);
       return { itemId, share, middle: 1, spread, isCommon: false };
     }
     const { low80, high80 } = seen.rate.ofMean;
@@ -232,9 +234,18 @@ function rateSpread(accounts: readonly OfAccount[], shared: number): { spread: n
   return { spread, onShared: Math.min(0.99, (Math.sqrt(shared) * sum) / spread) };
 }
 
-function inParts(fate: Fate, part: number): Fate {
-  const parts = (amount: number) => Math.round(amount / part);
-  return { ...fate, ifLate: fate.ifLate.map(parts), without: parts(fate.without) };
+/** In whole parts: rounded so that all of them together come to what they came to, to half a part. */
+function inParts(fates: readonly Fate[], part: number): Fate[] {
+  let exact = 0;
+  let given = 0;
+  return fates.map((fate) => {
+    const most = mostOf([fate]);
+    exact += most;
+    const own = Math.round(exact / part) - given;
+    given += own;
+    const parts = (amount: number) => Math.round((amount / most) * own);
+    return { ...fate, ifLate: fate.ifLate.map(parts), without: parts(fate.without) };
+  });
 }
 
 bringSales(salesThen);

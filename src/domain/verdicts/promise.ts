@@ -62,6 +62,8 @@ function unknownReason(plan: Plan, why: NotPlaced, say: Say): string {
       return `Not known yet. The claim is for ${date}, before this plan’s first day: give it a date inside the plan.`;
     case 'pastEnd':
       return `Not known yet. The claim is for ${date}, after this plan’s last week: give the plan more weeks.`;
+    case 'tooWide':
+      return 'Not known yet. With a rate of sale that may be anything nothing can be said of units or revenue: say how far it may come out otherwise, 30 % for instance.';
     case 'partMissing':
       return 'Not known yet. The part that works out units and revenue is still being fetched.';
   }

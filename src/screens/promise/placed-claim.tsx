@@ -16,6 +16,8 @@ import { claimText } from './words.ts';
 
 const MISSING: Record<NotPlaced, string> = {
   noClaim: 'No claim yet. Add what was promised: doors, units or revenue, and by when.',
+  tooWide:
+    'With a rate of sale that may be anything nothing can be said of units or revenue. Give it less room under “How far things may come out otherwise”: 30 % for instance.',
   partMissing: 'Still being fetched …',
   noEvidence: 'Nothing speaks for the claim yet. Say how far each account is agreed, or add store sales.',
   beforeStart: 'The claim is for a date before the plan begins. Give it a date inside the plan.',

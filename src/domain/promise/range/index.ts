@@ -17,8 +17,7 @@ export {
 } from './exact.ts';
 export { type Driver, type Fan, mergeChunks, type Range } from './merge.ts';
 export type { Limits } from './quantiles.ts';
-export { DRAWS_USUAL, SEED_USUAL } from './usual.ts';
-export { USUAL_RATE_SPREAD } from './varies.ts';
+export { DRAWS_USUAL, SEED_USUAL, USUAL_RATE_SPREAD } from './usual.ts';
 
 export const DRAWS_LEAST = 100;
 export const DRAWS_MOST = 20_000;

@@ -6,6 +6,7 @@ import type { RateOfSale } from '../rate-of-sale.ts';
 import { chanceOf, slipShares } from '../rungs.ts';
 import { normalQuantile } from './normal.ts';
 import { believedTable, spreadTable } from './score-table.ts';
+import { USUAL_RATE_SPREAD } from './usual.ts';
 
 export interface Varies {
   /** Parts of a score that all accounts share and that are each one's own: squares add up to 1. */
@@ -47,9 +48,6 @@ export interface VaryingListing {
   /** Beside that, how far the mean of this account's own stores lies from all stores': spread of the logarithm. */
   ownSpread: number;
 }
-
-/** Spread of the rate of sale where nobody typed one and there are no scans (judgement, no source). */
-export const USUAL_RATE_SPREAD = 0.3;
 
 /** `rates`: what scans say, by item; null where an item has none. */
 export function whatVaries(plan: Plan, rates: readonly (RateOfSale | null)[]): Varies {
