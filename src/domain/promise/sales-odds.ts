@@ -52,9 +52,9 @@ export function salesThen({ plan, pass, of, byDate }: SalesArgs): SalesThen {
   const sure = mostOf(fates.filter(isSettled));
   const open = fates.filter((fate) => !isSettled(fate));
   const part = Math.max(1e-9, mostOf(open) / PARTS);
-  const levels: (Level & { odds: DoorOdds })[] = [];
-  for (const { level, weight, odds } of oddsByLevel(inParts(open, part), shared))
-    levels.push({ level, weight, odds: odds.slice() });
+  const levels = Array.from(oddsByLevel(inParts(open, part), shared), ({ odds, ...level }) => {
+    return { ...level, odds: odds.slice() };
+  });
   const chanceOfAtLeast = (amount: number) =>
     Math.min(
       1,
