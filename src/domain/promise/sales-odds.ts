@@ -60,7 +60,7 @@ export function salesThen({ plan, pass, of, byDate }: SalesArgs): SalesThen {
       1,
       sumOver(levels, (n, level) => {
         const there = sure + n * part;
-        return chanceToGrow(growth, there === 0 ? (amount > 0 ? NEVER : 0) : amount / there, level);
+        return chanceToGrow(growth, amount === 0 ? 0 : amount / there, level);
       }),
     );
   const expected = sumOver(levels, (n, level) => (sure + n * part) * meanGrowth(growth, level));
@@ -70,8 +70,6 @@ export function salesThen({ plan, pass, of, byDate }: SalesArgs): SalesThen {
     halved((amount) => 1 - chanceOfAtLeast(amount) >= share, highest, most * 1e-6);
   return { weeks, expected, planned, spread: growth.spread, chanceOfAtLeast, at };
 }
-
-const NEVER = Number.POSITIVE_INFINITY;
 
 /** The mean over all futures of a value that hangs on the parts that came and on the common factor's level. */
 function sumOver(
@@ -97,7 +95,8 @@ interface Growth {
 
 /** Chance that it grows so many times, or more, at a level of the common factor. */
 function chanceToGrow({ moving, spread, onShared }: Growth, times: number, level: number): number {
-  if (times === NEVER) return 0;
+  // Of nothing.
+  if (times === Number.POSITIVE_INFINITY) return 0;
   if (moving <= 0 || spread <= 0) return times <= 1 + 1e-9 ? 1 : 0;
   const rate = 1 + (times - 1) / moving;
   if (rate <= 0) return 1;
