@@ -407,6 +407,22 @@ describe('other futures', () => {
     expect(said('Who wins').find((words) => words?.startsWith('Alder'))).toContain('Alder wins none of 200');
   });
 
+  test('draws that nobody wins are said beside those that somebody does', async () => {
+    const plan = three();
+    const [alder, birch] = even().offers;
+    const alike = { ...alder, id: 'cedar', name: 'Cedar' } as NonNullable<typeof alder>;
+    const session = await opened({
+      ...plan,
+      offers: [alder, birch, alike].filter((each) => each !== undefined),
+    });
+    await waitFor(() => expect(said('Who wins').length).toBeGreaterThan(2));
+    const { futures } = futuresNow(session);
+    expect(futures.ties).toBeGreaterThan(20);
+    expect(said('Which costs least').at(-1)).toBe(
+      `Of 200 other futures Birch wins ${200 - futures.ties}, the best come out equal in ${futures.ties}.`,
+    );
+  });
+
   test('a counter at the P50 future is the model’s on that draw; Use and undo as ever', async () => {
     const session = await opened(even());
     await drawn();

@@ -8,6 +8,7 @@ import { describe, expect, test } from 'vitest';
 import { NO_EVIDENCE } from '../../src/domain/plan/plainly.ts';
 import type { HavingToBe } from '../../src/domain/promise/have-to-be-true.ts';
 import { besideWords } from '../../src/screens/promise/evidence-words.ts';
+import { indexWords } from '../../src/screens/promise/leaning.tsx';
 import { mustRows } from '../../src/screens/promise/must-words.ts';
 import { correlationText } from '../../src/screens/promise/range-words.ts';
 import { salesWarnings } from '../../src/screens/promise/warnings.tsx';
@@ -45,6 +46,16 @@ test('a correlation has two decimals, a rate of sale one, whatever they end in',
   } as const;
   expect(correlationText(driver, say)).toBe('−0.80 (−0.81 to −0.80)');
   expect([rateText(1, say), rateText(3.25, say), rateText(0, say)]).toEqual(['1.0', '3.3', '0.0']);
+});
+
+test('what hangs on one customer is written in the reader’s own numbers', () => {
+  const german = { ...say, count: (value: number) => value.toLocaleString('de-DE') };
+  expect(indexWords(10_000, 'high', german)).toBe(
+    'Shares of revenue, squared and added: 10.000 of 10.000, highly concentrated (above 1.800) by the bands of the US Merger Guidelines 2023, which are for markets.',
+  );
+  expect(indexWords(1200, 'moderate', say)).toContain(
+    '1,200 of 10,000, moderately concentrated (1,000 to 1,800)',
+  );
 });
 
 test('what speaks for a plan beside scans, on paper', () => {

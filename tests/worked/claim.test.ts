@@ -183,6 +183,19 @@ describe('the verdict', () => {
     expect(more.reason).toContain('With every chain on time the plan opens 150 doors by 2026-07-26');
   });
 
+  test('a claim stands as it was typed, and less than ten doors on average have their tenth', () => {
+    const one = [chain('hill', 1, { standing: standing({ chance: '0.2' }) })];
+    const said = (amount: number) =>
+      resultsOf(claimed({ accounts: one, amount, week: 20 })).verdicts.promise.reason;
+    expect(said(0.4)).toMatch(
+      /^Tight\. A chance of .* of 0\.4 doors by .*; the evidence speaks for 0\.2 doors on/,
+    );
+    expect(said(170.4)).toMatch(/the plan opens 1 door by .*; the evidence speaks for 0\.2 doors on average/);
+    const { verdicts } = resultsOf(claimed({ accounts: two, amount: 149.4, week: 20 }));
+    expect(verdicts.promise.figure).toContain('149.4 doors');
+    expect(verdicts.promise.reason).toContain('the evidence speaks for 75 doors on average');
+  });
+
   test('without claim, evidence or a date inside the plan it is unknown, and says what to add', () => {
     const reasons = [
       aPlan(),

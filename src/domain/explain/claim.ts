@@ -5,7 +5,7 @@ import { dec } from '../money/decimal.ts';
 import type { Account } from '../plan/index.ts';
 import { evidenceFor } from '../promise/evidence.ts';
 import { type PlacedClaim, placeClaim } from '../promise/place-claim.ts';
-import { amountWords, claimWords, RUNG_WORDS } from '../verdicts/promise.ts';
+import { averageWords, claimedWords, claimWords, RUNG_WORDS } from '../verdicts/promise.ts';
 import { countLine, doorLines, paceLines, percentLine } from './inputs.ts';
 import type { ExplanationLine } from './types.ts';
 import { type Draft, exactNumber, line, type Scene, typed } from './write.ts';
@@ -18,12 +18,11 @@ export function claimBody(scene: Scene): { formula: string; lines: ExplanationLi
   const { placed } = placeClaim(plan, scene.results.pass);
   if (placed === null) return null;
   const { claim, chance, expected, sales } = placed;
-  const amount = (value: number) => amountWords(plan, claim.of, value, say);
   const rate = sales === null ? '' : `, times a rate of sale known to ${sharePercent(scene, sales.spread)}`;
   return {
-    formula: `${claimWords(plan, claim, say)}: every account’s doors, whole, late or not at all${rate}; on average ${amount(expected)}, as much as claimed in ${sharePercent(scene, chance)} of futures`,
+    formula: `${claimWords(plan, claim, say)}: every account’s doors, whole, late or not at all${rate}; on average ${averageWords(plan, claim.of, expected, say)}, as much as claimed in ${sharePercent(scene, chance)} of futures`,
     lines: [
-      typed(scene, 'promise/claim/amount', { label: 'Claimed', value: amount(Number(claim.amount)) }),
+      typed(scene, 'promise/claim/amount', { label: 'Claimed', value: claimedWords(plan, claim, say) }),
       ...plan.accounts.map((account, a) => accountLine(scene, placed, account, a)),
       ...(sales === null ? [] : rateLines(scene)),
       percentLine(

@@ -30,7 +30,7 @@ export function promiseVerdict({ plan, pass, say }: PromiseVerdictArgs): Verdict
     name: 'promise',
     state,
     // The date is in the reason: beside the word the figure has one line of a phone.
-    figure: `${words} · ${amountWords(plan, placed.claim.of, Number(placed.claim.amount), say)}`,
+    figure: `${words} · ${claimedWords(plan, placed.claim, say)}`,
     value: chance.toFixed(6),
     reason: `${WORD[state]}. ${reasonOf({ plan, placed, words, weighing, say })}`,
     accountId: weighing?.account.id ?? null,
@@ -71,13 +71,31 @@ function unknownReason(plan: Plan, why: NotPlaced, say: Say): string {
 
 /** "1,900 doors by 1 Oct 2026" */
 export function claimWords(plan: Plan, claim: PlacedClaim['claim'], say: Say): string {
-  return `${amountWords(plan, claim.of, Number(claim.amount), say)} by ${say.date(claim.byDate)}`;
+  return `${claimedWords(plan, claim, say)} by ${say.date(claim.byDate)}`;
 }
 
 /** An amount of what a claim is of, in whole doors and units, in revenue without cents. */
 export function amountWords(plan: Plan, of: PlacedClaim['claim']['of'], amount: number, say: Say): string {
   const count = say.count(Math.round(amount));
-  if (of === 'revenue') return `${plan.currency} ${count}`;
+  return of === 'revenue' ? `${plan.currency} ${count}` : counted(count, of, say);
+}
+
+/** What is claimed, as it was typed: 170.4 doors are not reached by 170. */
+export function claimedWords(plan: Plan, claim: PlacedClaim['claim'], say: Say): string {
+  const { of, amount } = claim;
+  const exact = Number(amount);
+  if (of === 'revenue' || Number.isInteger(exact)) return amountWords(plan, of, exact, say);
+  return counted(say.number(exact), of, say);
+}
+
+/** What comes out on average: of less than ten a tenth is told, or a door that may well open would read as none. */
+export function averageWords(plan: Plan, of: PlacedClaim['claim']['of'], amount: number, say: Say): string {
+  const tenths = Math.round(amount * 10) / 10;
+  if (of === 'revenue' || tenths >= 10) return amountWords(plan, of, amount, say);
+  return counted(say.number(tenths), of, say);
+}
+
+function counted(count: string, of: 'doors' | 'units', say: Say): string {
   return `${count} ${count === say.count(1) ? of.slice(0, -1) : of}`;
 }
 
@@ -109,7 +127,7 @@ interface ReasonArgs {
 function reasonOf({ plan, placed, words, weighing, say }: ReasonArgs): string {
   const { claim, planned, expected } = placed;
   const amount = (value: number) => amountWords(plan, claim.of, value, say);
-  const speaksFor = `the evidence speaks for ${amount(expected)} on average`;
+  const speaksFor = `the evidence speaks for ${averageWords(plan, claim.of, expected, say)} on average`;
   const chance = `A chance of ${words} of ${claimWords(plan, claim, say)}; ${speaksFor}`;
   if (planned < Number(claim.amount) && claim.of === 'doors')
     return `With every chain on time the plan opens ${amount(planned)} by ${say.date(claim.byDate)}; ${speaksFor}.`;

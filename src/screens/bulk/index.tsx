@@ -157,6 +157,7 @@ interface AcceptProps {
 function Accept({ reading, done, onDone, onEmpty }: AcceptProps): VNode | null {
   const session = useSession();
   const plan = usePlan();
+  const say = useSay();
   const problems = session.problems.value.get(AT) ?? [];
   if (reading === null) return null;
   const { fields, changes } = reading;
@@ -182,14 +183,14 @@ function Accept({ reading, done, onDone, onEmpty }: AcceptProps): VNode | null {
       )}
       {done !== null && (
         <p role="status" class="ff-bulk-done">
-          {done === 1 ? '1 value was taken over.' : `${done} values were taken over.`}{' '}
+          {done === 1 ? '1 value was taken over.' : `${say.count(done)} values were taken over.`}{' '}
           <Button onPress={undo}>Undo that</Button>
         </p>
       )}
       <ButtonRow>
         {isReady && (
           <Button kind="primary" onPress={accept}>
-            {changes.length === 1 ? 'Take over 1 change' : `Take over ${changes.length} changes`}
+            {changes.length === 1 ? 'Take over 1 change' : `Take over ${say.count(changes.length)} changes`}
           </Button>
         )}
         <Button kind="quiet" onPress={onEmpty}>

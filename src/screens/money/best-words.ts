@@ -55,10 +55,10 @@ function noneWords(offers: readonly ShownOffer[], say: ScreenSay): string {
   return `Cash runs out under every offer on this plan; ${offer.name} is short by least, ${say.money(-result.lowestCash)} in ${say.week(result.lowestWeek)}.`;
 }
 
-/** Who wins in other futures, shortest. */
-function drawnWords(plan: Plan, { draws, offers }: Futures, say: ScreenSay): string {
+/** Who wins in other futures, shortest; and what nobody does, or 18 wins of 200 would read as the whole answer. */
+function drawnWords(plan: Plan, { draws, offers, ties, noneLasts }: Futures, say: ScreenSay): string {
   const won = offers.filter(({ wins }) => wins > 0).sort((a, b) => b.wins - a.wins);
-  if (draws === 0 || won.length === 0) return '';
+  if (draws === 0) return '';
   const [first] = won;
   if (first?.wins === draws)
     return `In all of ${say.count(draws)} other futures ${nameOf(plan, first.offerId)} wins.`;
@@ -66,6 +66,10 @@ function drawnWords(plan: Plan, { draws, offers }: Futures, say: ScreenSay): str
   const each = won
     .slice(0, NAMED)
     .map(({ offerId, wins }) => `${nameOf(plan, offerId)} wins ${say.count(wins)}`);
+  if (noneLasts === draws)
+    return `In all of ${say.count(draws)} other futures cash runs out under every offer.`;
+  if (ties > 0) each.push(`the best come out equal in ${say.count(ties)}`);
+  if (noneLasts > 0) each.push(`cash runs out under every offer in ${say.count(noneLasts)}`);
   return `Of ${say.count(draws)} other futures ${each.join(', ')}.`;
 }
 

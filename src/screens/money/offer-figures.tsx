@@ -82,7 +82,8 @@ function sentences(at: ShownOffer, say: ScreenSay): string[] {
 }
 
 /** What of it is paid by date, and what at the sale. */
-function paidNote({ result }: ShownOffer, say: ScreenSay): string {
+function paidNote({ result }: ShownOffer, say: ScreenSay): string | undefined {
+  if (result.totalPaid === 0) return undefined;
   const atSale = result.settles + result.payout;
   return atSale === 0 ? 'all of it by date' : `${say.money(atSale)} of it when the company is sold`;
 }

@@ -23,7 +23,7 @@ export function returnWords({ irr }: OfferResult, say: ScreenSay): { value: stri
   const why = {
     noMoneyIn: 'no money comes in',
     nothingBack: 'nothing goes back to the funder',
-    noRate: 'no yearly rate from −99.99 % to 1,000,000 % fits',
+    noRate: `no yearly rate from ${say.number(-99.99)} to ${say.count(1_000_000)} % fits`,
   };
   return { value: 'none', note: why[irr.why] };
 }

@@ -77,15 +77,16 @@ function Group({ group, what, isMain }: { group: LeaningGroup; what: string; isM
   );
 }
 
-const BANDS: Record<Concentration, string> = {
-  low: 'spread out (below 1,000)',
-  moderate: 'moderately concentrated (1,000 to 1,800)',
-  high: 'highly concentrated (above 1,800)',
+/** Bounds of the bands, from the source that the sentence names. */
+const BANDS: Record<Concentration, (say: ScreenSay) => string> = {
+  low: (say) => `spread out (below ${say.count(1000)})`,
+  moderate: (say) => `moderately concentrated (${say.count(1000)} to ${say.count(1800)})`,
+  high: (say) => `highly concentrated (above ${say.count(1800)})`,
 };
 
 /** The yardstick is for markets, and says so. */
-function indexWords(index: number, band: Concentration, say: ScreenSay): string {
-  return `Shares of revenue, squared and added: ${say.count(Math.round(index))} of 10,000, ${BANDS[band]} by the bands of the US Merger Guidelines 2023, which are for markets.`;
+export function indexWords(index: number, band: Concentration, say: ScreenSay): string {
+  return `Shares of revenue, squared and added: ${say.count(Math.round(index))} of ${say.count(10_000)}, ${BANDS[band](say)} by the bands of the US Merger Guidelines 2023, which are for markets.`;
 }
 
 function withoutWords({ name, week, plan, there }: WithoutLargest, say: ScreenSay): string {

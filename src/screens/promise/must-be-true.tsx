@@ -79,6 +79,13 @@ export function MustPart({ followed }: { followed: FollowedClaim }): VNode | nul
       : null;
   if (plan.promise.claim === null) return null;
   if (work !== null && work.having === null) return null;
+  if (Number(plan.promise.claim.amount) === 0) {
+    return (
+      <Part title="What would have to be true">
+        <p>Nothing: a claim of 0 asks for nothing.</p>
+      </Part>
+    );
+  }
   return (
     <Part title="What would have to be true">
       {trouble !== '' && <p role="alert">{trouble}</p>}

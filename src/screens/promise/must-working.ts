@@ -8,7 +8,7 @@ import type { HaveToBe } from '../../domain/promise/have-to-be-true.ts';
 import type { MustFrom } from '../../domain/promise/must-from.ts';
 import { placeClaim } from '../../domain/promise/place-claim.ts';
 import type { Results } from '../../domain/results.ts';
-import { amountWords } from '../../domain/verdicts/promise.ts';
+import { claimedWords } from '../../domain/verdicts/promise.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import type { Worked } from '../shared/working.tsx';
 import { figureOf, labelOf, neededOf } from './must-words.ts';
@@ -148,7 +148,7 @@ function ofHole(
 function claimLines({ plan, results, say }: Args): Lines {
   const { claim } = plan.promise;
   if (claim === null) return [];
-  const value = amountWords(plan, claim.of, Number(claim.amount), say);
+  const value = claimedWords(plan, claim, say);
   return [typed({ plan, results, say }, 'promise/claim/amount', { label: 'Claimed', value })];
 }
 

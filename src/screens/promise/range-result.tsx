@@ -37,6 +37,7 @@ export function RangeResult({ plan, results, range, older, heightRem }: RangeRes
   const why = (figure: RangeFigure) => () => session.openSheet(`${RANGE_SHEET}${figure}`);
   return (
     <div class={older ? 'ff-stack ff-is-older' : 'ff-stack'}>
+      <h3 class="ff-label">Cash at the end of each week, in {plan.currency}</h3>
       <FanPicture
         what="Cash"
         fan={range.cash}

@@ -4,7 +4,7 @@
 import type { VNode } from 'preact';
 import type { Plan } from '../../domain/plan/index.ts';
 import { chanceWords } from '../../domain/promise/chance-words.ts';
-import { amountWords } from '../../domain/verdicts/promise.ts';
+import { amountWords, claimedWords } from '../../domain/verdicts/promise.ts';
 import { FoldingRule, type RulePointer, WhereFrom } from '../../widgets/index.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { usePlan } from '../shared/session-context.ts';
@@ -46,7 +46,7 @@ export function PromiseRuler({ figures }: { figures: RulerFigures }): VNode {
         solid={{ low: low80, high: high80 }}
         thin={{ low: low95, high: high95 }}
         middle={middle}
-        flag={{ at: claimed, text: `claimed ${bare(claimed, say)}` }}
+        flag={{ at: claimed, text: `claimed ${claimedText(figures, say)}` }}
         pointers={pointers}
       />
       <dl class="ff-promise-lengths">
@@ -72,7 +72,7 @@ export function PromiseRuler({ figures }: { figures: RulerFigures }): VNode {
         </div>
         <div>
           <dt>On average</dt>
-          <dd class="ff-number">{bare(expected, say)}</dd>
+          <dd class="ff-number">{averageText(figures.of, expected, say)}</dd>
         </div>
         <div>
           <dt>Chance of the claim</dt>
@@ -95,6 +95,17 @@ function linesOf({ thresholds }: Plan): number[] {
 /** Without its unit: the heading says what is counted. */
 function bare(amount: number, say: ScreenSay): string {
   return say.count(Math.round(amount));
+}
+
+/** Doors and units as they were typed, as the heading has them. */
+function claimedText({ of, claimed }: RulerFigures, say: ScreenSay): string {
+  return of === 'revenue' || Number.isInteger(claimed) ? bare(claimed, say) : say.number(claimed);
+}
+
+/** As the verdict has it. */
+function averageText(of: RulerFigures['of'], amount: number, say: ScreenSay): string {
+  const tenths = Math.round(amount * 10) / 10;
+  return of === 'revenue' || tenths >= 10 ? bare(amount, say) : say.number(tenths);
 }
 
 /** Of long numbers every second one, the last and the first always, or they would run into each other on a phone. */
@@ -122,9 +133,10 @@ export function rulerText(plan: Plan, figures: RulerFigures, say: ScreenSay): st
         : claimed > middle
           ? 'in its upper half'
           : 'in its lower half';
+  const claimWhat = claimedWords(plan, { of, amount: String(claimed), byDate: '', who: '' }, say);
   return [
     `The evidence supports ${text(low80)} to ${text(high80)} in 8 of 10 futures, half of them at least ${text(middle)}.`,
-    `The claim of ${text(claimed)} stands ${against}.`,
+    `The claim of ${claimWhat} stands ${against}.`,
     planned === null ? '' : `Planned: ${text(planned)}.`,
     today === null ? '' : `Today: ${text(today)}.`,
   ]

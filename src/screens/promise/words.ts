@@ -4,7 +4,7 @@ import { dec } from '../../domain/money/decimal.ts';
 import { tenths } from '../../domain/money/format.ts';
 import type { Account, Plan, Standing } from '../../domain/plan/index.ts';
 import { RUNG_CHANCES } from '../../domain/promise/rungs.ts';
-import { amountWords } from '../../domain/verdicts/promise.ts';
+import { claimedWords } from '../../domain/verdicts/promise.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 
 export type Claim = NonNullable<Plan['promise']['claim']>;
@@ -49,7 +49,7 @@ export function plannedDoors({ waves }: Pick<Account, 'waves'>): number {
 
 /** "1,900 doors open on 1 Oct 2027", or "48,000 units sold from 2 Mar 2026 to 1 Oct 2027". */
 export function claimText(plan: Plan, claim: Claim, say: ScreenSay): string {
-  const amount = amountWords(plan, claim.of, Number(claim.amount), say);
+  const amount = claimedWords(plan, claim, say);
   const by = say.date(claim.byDate);
   if (claim.of === 'doors') return `${amount} open on ${by}`;
   const what = claim.of === 'units' ? 'sold' : 'of revenue';
