@@ -152,6 +152,45 @@ describe('rate of sale', () => {
     expect(more?.ofMean.high95).toBeLessThan((found?.ofMean.high95 ?? 0) / 3);
   });
 
+  test('many stores that sell next to nothing, or hundreds a week: what was counted, not the end of what is usual', () => {
+    // 20 units in 520 weeks: exact limits 0.0235 to 0.0594 a week.
+    const slow = rateOfSale(Array(20).fill({ units: 1, weeks: 26 }), weak);
+    const exact = exactPoissonLimits(20, 0.95);
+    expect((slow?.mean ?? 0) / (20 / 520)).toBeCloseTo(1, 1);
+    expect((slow?.ofMean.low95 ?? 0) / (exact.low / 520)).toBeCloseTo(1, 0);
+    expect((slow?.ofMean.high95 ?? 0) / (exact.high / 520)).toBeCloseTo(1, 0);
+    // None in 1,000 weeks: the exact upper limit is 0.0037.
+    const none = rateOfSale(Array(50).fill({ units: 0, weeks: 20 }), weak);
+    expect(none?.ofMean.high95).toBeLessThan(exactPoissonLimits(0, 0.95).high / 1000);
+    const fast = rateOfSale(Array(5).fill({ units: 4800, weeks: 6 }), weak);
+    expect((fast?.mean ?? 0) / 800).toBeCloseTo(1, 2);
+    expect(fast?.ofMean.high95).toBeGreaterThan(800);
+  });
+
+  test('hundreds of stores: the range is as narrow as their counts, not as a step of a grid', () => {
+    // 50,000 units: exact 95 % limits lie 0.9 % either way; stores as alike as these could still differ a little.
+    const found = rateOfSale(Array(500).fill({ units: 100, weeks: 20 }), weak);
+    const exact = exactPoissonLimits(50_000, 0.95);
+    const width = (found?.ofMean.high95 ?? 0) - (found?.ofMean.low95 ?? 0);
+    expect(width / ((exact.high - exact.low) / 10_000)).toBeCloseTo(1, 0.9);
+  });
+
+  test('what was held before and what was counted contradict each other: both are within what is tried', () => {
+    // 100 stores of 50 a week, where 5 was held, for all but certain: the belief lies between, at no end of the grid.
+    const found = rateOfSale(Array(100).fill({ units: 300, weeks: 6 }), { mean: 5, spread: 0.05 });
+    const {
+      means = new Float64Array(),
+      shapes = new Float64Array(),
+      shares = new Float64Array(),
+    } = found?.weights ?? {};
+    const atEnds = shapes.map(
+      (_, s) => (shares[s] ?? 0) + (shares[(means.length - 1) * shapes.length + s] ?? 0),
+    );
+    expect(atEnds.reduce((sum, each) => sum + each, 0)).toBeLessThan(1e-6);
+    expect(found?.ofMean.low95).toBeGreaterThan(5);
+    expect(found?.ofMean.high95).toBeLessThan(50);
+  });
+
   test('no counted week says nothing', () => {
     expect(rateOfSale([], weak)).toBeNull();
     expect(rateOfSale([{ units: 0, weeks: 0 }], weak)).toBeNull();

@@ -16,7 +16,8 @@ export interface StoreCount {
 
 /**
  * What is held before any store was seen. `mean` null: nothing is known of the rate between a twentieth of a unit and 500
- * a store and week, each doubling as likely as the next. With a mean it is lognormal about it, `spread` wide (0.5: two
+ * a store and week (and four times less, or more, than was counted, where that is beyond), each doubling as likely as the
+ * next. With a mean it is lognormal about it, `spread` wide (0.5: two
  * thirds of what one would bet lies within a factor of 1.65).
  */
 export interface Prior {
@@ -62,6 +63,8 @@ const JOINED_MEANS = 4;
 const JOINED_SHAPES = 2;
 const LEAST_MEAN = 0.05;
 const MOST_MEAN = 500;
+/** So many times less, or more, than was counted is tried at least. */
+const BEYOND = 4;
 /** Stores' coefficient of variation: from nearly alike to wildly different. */
 const LEAST_CV = 0.03;
 const MOST_CV = 2.5;
@@ -168,18 +171,22 @@ function believe(stores: readonly StoreCount[], prior: Prior): Belief {
   return { means, shapes, shares: sharesOf(logs) };
 }
 
-/** Fine where the counts put the mean, so that a narrow range is not read off two places of a wide grid. */
+/**
+ * Fine where the counts put the mean, so that a narrow range is not read off two places of a wide grid; as far as what was
+ * held before, where that contradicts them. Counts beyond what is usual move the ends: a rate isn't pressed to them.
+ */
 function meansWorthTrying(stores: readonly StoreCount[], prior: Prior): Float64Array {
   const units = totalOf(stores, (store) => store.units);
   const weeks = totalOf(stores, (store) => store.weeks);
   const middle = (units + 0.5) / weeks;
+  const held = prior.mean ?? middle;
   // Eight standard deviations of the logarithm, by counts and by stores that differ a great deal.
   const spread =
     8 * Math.sqrt(1 / (units + 0.5) + 0.6 / totalOf(stores, () => 1)) +
     (prior.mean === null ? 0 : prior.spread);
-  const least = Math.max(LEAST_MEAN, middle * Math.exp(-spread));
-  const most = Math.min(MOST_MEAN, middle * Math.exp(spread));
-  return least < most / 2 ? logSpaced(least, most, MEANS) : logSpaced(LEAST_MEAN, MOST_MEAN, MEANS);
+  const least = Math.max(Math.min(LEAST_MEAN, middle / BEYOND), middle * Math.exp(-spread));
+  const most = Math.min(Math.max(MOST_MEAN, middle * BEYOND), middle * Math.exp(spread));
+  return logSpaced(Math.min(least, held), Math.max(most, held), MEANS);
 }
 
 function totalOf(stores: readonly StoreCount[], of: (store: StoreCount) => number): number {
