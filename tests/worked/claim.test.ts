@@ -270,6 +270,20 @@ describe('what would have to be true', () => {
     expect(lowest(needed - 1)).toBeLessThan(0);
   });
 
+  test('money that comes after the hole doesn’t fill it; what comes before does', () => {
+    const withMoney = (week: number) => {
+      const funding = [{ kind: 'equity' as const, id: 'in', label: 'In', week, amount: '500000' }];
+      const plan = { items, business: aBusiness({ openingCashAmount: '2000', funding }) };
+      return rowsOf(claimed({ ...said, plan, amount: 150, week: 30 })).row['cash'];
+    };
+    const bare = rowsOf(claimed({ ...said, amount: 150, week: 30 })).row['cash'];
+    const late = withMoney(30);
+    // Goods are ordered weeks before the first doors of week 10: in week 29 that is still missing.
+    expect(late).toMatchObject({ needed: expect.any(Number), shown: 200_000, isEnough: false });
+    expect(late?.needed).toBeLessThanOrEqual(bare?.needed ?? 0);
+    expect(withMoney(0)).toMatchObject({ needed: bare?.needed, shown: 50_200_000, isEnough: true });
+  });
+
   test('its capacity serves them, a tenth less doesn’t', () => {
     const plan = claimed({ ...said, amount: 150, week: 30 });
     const { needed, shown } = rowsOf(plan).row['capacity'] ?? { needed: null, shown: null };

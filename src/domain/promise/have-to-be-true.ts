@@ -210,30 +210,32 @@ function soldBy(run: Results | null, week: number): number {
   );
 }
 
-/** Opening cash that carries the claim up to its week, beside what is there and what new funding brings by then. */
+/**
+ * Cash to open with that carries the claim, in the week up to its own in which most is missing, beside what is there by then:
+ * what we open with and what new funding brought. Money that comes after the hole doesn't fill it.
+ */
 function cashRow({ placed, free, times }: Work, results: Results, claimed: Results | null): HaveToBe {
   const week = Math.min(placed.week, results.pass.weeks - 1);
   const { business } = free;
-  const there = business.openingCashAmount === null ? null : results.pass.openingCash + funded(results, week);
-  if (times === null || claimed === null) return { ...NOTHING, what: 'cash', shown: there, isEnough: false };
+  const there = (by: number) =>
+    business.openingCashAmount === null ? null : results.pass.openingCash + fundedBy(results, by);
+  const unknown = { ...NOTHING, what: 'cash' as const, shown: there(week), isEnough: false };
+  if (times === null || claimed === null) return unknown;
   const bare = runOf(withDoors({ ...free, business: { ...business, funding: [] } }, times));
-  if (bare === null) return { ...NOTHING, what: 'cash', shown: there, isEnough: false };
+  if (bare === null) return unknown;
   const low = bare.pass.low.subarray(0, week + 1);
-  const lowest = low.reduce((least, each) => Math.min(least, each), Number.POSITIVE_INFINITY);
+  const left = low.map((lowest, w) => lowest + fundedBy(results, w));
+  const hardest = left.indexOf(Math.min(...left));
+  const lowest = low[hardest] ?? 0;
   const opening = bare.pass.openingCash;
   const needed = Math.max(0, opening - lowest);
-  const from = { by: 'hole', opening, lowest, lowestWeek: low.indexOf(lowest), week } as const;
-  return {
-    ...NOTHING,
-    what: 'cash',
-    needed,
-    shown: there,
-    isEnough: there === null || needed <= there,
-    from,
-  };
+  const shown = there(hardest);
+  const from = { by: 'hole', opening, lowest, lowestWeek: hardest, week } as const;
+  return { ...NOTHING, what: 'cash', needed, shown, isEnough: shown === null || needed <= shown, from };
 }
 
-function funded({ pass }: Results, week: number): number {
+/** New money of the plan that has come by the end of a week: it comes before the week's payments. Minor units. */
+function fundedBy({ pass }: Results, week: number): number {
   let sum = 0;
   for (let w = 0; w <= week; w++) sum += (pass.flows.equityIn[w] ?? 0) + (pass.flows.loanIn[w] ?? 0);
   return sum;

@@ -11,5 +11,5 @@ export type MustFrom =
   | { by: 'pace'; doors: number | null; expected: number; running: number; weeks: number; firstWeek: number }
   /** The lids of `week` times so many. */
   | { by: 'lid'; times: number | null; week: number }
-  /** The lowest cash up to `week` of the run with the claim's doors and no new funding. */
+  /** The lowest cash in the week up to `week` that most is missing in, of the run with the claim's doors and no new funding. */
   | { by: 'hole'; opening: number; lowest: number; lowestWeek: number; week: number };

@@ -132,7 +132,7 @@ function ofHole(
       line({
         label: 'Lowest cash of that run',
         value: say.money(lowest),
-        reason: `In ${say.week(lowestWeek)}, of the weeks up to ${say.week(week)}`,
+        reason: `In ${say.week(lowestWeek)}, when most is missing of the weeks up to ${say.week(week)}`,
       }),
       ...there.map((amount) =>
         line({
