@@ -5,15 +5,10 @@
  * arcsines / 4 pi), and every future counted one by one.
  */
 import { describe, expect, test } from 'vitest';
-import {
-  chanceOfAtLeast,
-  expectedDoors,
-  type Fate,
-  sharedDoorOdds,
-  sharedOdds,
-} from '../../src/domain/promise/door-odds.ts';
+import { chanceOfAtLeast, expectedDoors, type Fate, sharedOdds } from '../../src/domain/promise/door-odds.ts';
 import { gammaShareBelow } from '../../src/domain/promise/gamma.ts';
 import { scoreBelow, shareBelowScore } from '../../src/domain/promise/score.ts';
+import { sharedDoorOdds } from '../support/door-odds.ts';
 
 describe('the normal distribution', () => {
   test('against the incomplete gamma function, from -8 to 8', () => {

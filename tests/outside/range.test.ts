@@ -10,8 +10,11 @@ import {
   PARTS,
 } from '../../src/domain/promise/range/normal.ts';
 import { chanceLimits, placeOf, placesAround, valuesAt } from '../../src/domain/promise/range/quantiles.ts';
-import { randomOf, shareOf } from '../../src/domain/promise/range/random.ts';
+import { type Random, randomOf } from '../../src/domain/promise/range/random.ts';
 import { correlationLimits, correlationOf, ranksOf } from '../../src/domain/promise/range/rank.ts';
+
+/** Strictly between 0 and 1, one of 2^32 places. */
+const shareOf = (random: Random): number => (random.next() + 0.5) / 4_294_967_296;
 
 describe('the normal distribution', () => {
   test.each([

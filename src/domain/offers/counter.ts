@@ -104,7 +104,7 @@ function shortest(value: number, term: Movable, basis: Basis): string {
 }
 
 /** The offer with one term of one part at a value, on decimals a plan can keep. */
-export function withTerm(
+function withTerm(
   offer: RivalOffer,
   partId: string,
   { key }: Pick<Movable, 'key'>,

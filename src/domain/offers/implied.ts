@@ -5,7 +5,7 @@ import type { Plan } from '../plan/index.ts';
 import type { Basis } from './basis.ts';
 import type { OfferPart } from './list.ts';
 import { xnpv } from './money-over-time.ts';
-import { exitPrice, type OfferRun, sharesAt } from './run.ts';
+import { type OfferRun, sharesAt } from './run.ts';
 import { rising } from './search.ts';
 import type { Implied } from './types.ts';
 
@@ -72,9 +72,4 @@ function priceFor(run: OfferRun, partId: string, rate: number): number | null {
     ]);
   const most = 1000 * Math.max(run.moneyIn, 1) * (1 + rate) ** (weeks / 52);
   return rising({ least: 0, most, of: worth });
-}
-
-/** The plan's own sale price, for the line beside it. */
-export function plannedPrice(plan: Plan, basis: Basis): number {
-  return exitPrice(plan.ownership, basis);
 }

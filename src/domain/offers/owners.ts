@@ -58,7 +58,7 @@ export interface Company {
   flows: (DatedFlow & { partId: string })[];
   /** Money of rounds from others, by week. */
   roundMoney: { week: number; amount: number }[];
-  /** Rounds whose price what converts would leave nothing of: they don't happen. */
+  /** Rounds whose price what converts, and their pool, would leave nothing of: they don't happen. */
   failedRounds: string[];
 }
 

@@ -7,7 +7,7 @@ import type { Results } from '../results.ts';
 import { sumOf } from './basis.ts';
 import type { FlowKind } from './contract.ts';
 import { xirr } from './money-over-time.ts';
-import { exitPrice, type OfferRun, saleAt, sharesAt } from './run.ts';
+import { datedIn, exitPrice, type OfferRun, saleAt, sharesAt } from './run.ts';
 import type { Carries, Holding, OfferFlow, OfferResult } from './types.ts';
 
 export type Reading = Pick<Results['reading'], 'cashNeed' | 'cashNeedWeek'>;
@@ -26,7 +26,7 @@ export function resultOf(plan: Plan, run: OfferRun, reading: Reading): OfferResu
     return { id, kind, name, rate: shares / total, amount: amounts[at] ?? 0 };
   });
   const payout = holdings.reduce((sum, { kind, amount }) => sum + (kind === 'part' ? amount : 0), 0);
-  const paid = flows.reduce((sum, { amount }) => sum - Math.min(0, amount), 0);
+  const paid = datedIn(run);
   const totalPaid = paid + run.settles + payout;
   const founder = holdings[0];
   return {

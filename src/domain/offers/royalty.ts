@@ -82,7 +82,7 @@ export interface RoyaltyArgs {
 }
 
 /** What a base adds to what is owed, given what is owed already; the rate changes at `until`, nothing passes `cap`. 0 or more. */
-export function owedOn(args: {
+function owedOn(args: {
   base: number;
   owed: number;
   until: number;

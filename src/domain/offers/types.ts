@@ -128,7 +128,7 @@ export interface OfferResult {
   founder: Founder;
   holdings: Holding[];
   dilution: DilutionRow[];
-  /** Rounds that don’t happen: what converts at them would take all of their pre-money. */
+  /** Rounds that don’t happen: what converts at them, and their pool, would take all of their pre-money. */
   failedRounds: string[];
 }
 

@@ -4,12 +4,6 @@
 // Worked figure: two accounts of 100 and 50 doors at 0.5 each: 0, 50, 100 or 150 doors, a quarter each.
 import { scoreBelow, shareBelowScore } from './score.ts';
 
-export interface DoorChance {
-  doors: number;
-  /** 0 to 1. */
-  chance: number;
-}
-
 /** What one account comes to, in whole units (doors, or parts of a sum). */
 export interface Fate {
   /** Chance that it comes at all, 0 to 1. */
@@ -23,20 +17,6 @@ export interface Fate {
 
 /** shares[n] is the chance of exactly n. */
 export type DoorOdds = Float64Array;
-
-/** Exact, for accounts whose fates are independent. */
-export function doorOdds(accounts: readonly DoorChance[]): DoorOdds {
-  return sharedOdds(accounts.map(fateOf), 0);
-}
-
-/** With what accounts share: `shared` is the correlation of the scores of any two of them, 0 (each its own) to 1. */
-export function sharedDoorOdds(accounts: readonly DoorChance[], shared: number): DoorOdds {
-  return sharedOdds(accounts.map(fateOf), shared);
-}
-
-function fateOf({ doors, chance }: DoorChance): Fate {
-  return { chance, slips: [1], ifLate: [doors], without: 0 };
-}
 
 /** Correlations above this count as this: the levels could not be laid closely enough. */
 const MOST_SHARED = 0.99;
@@ -52,7 +32,7 @@ export interface Level {
  * Levels of the common factor with weights that add up to 1: a trapezoid over a normal density, close enough that a
  * chance between two levels is right to nine digits.
  */
-export function levelsOf(shared: number): Level[] {
+function levelsOf(shared: number): Level[] {
   if (shared <= 0) return [{ level: 0, weight: 1 }];
   const used = Math.min(MOST_SHARED, shared);
   const step = Math.min(0.5, Math.sqrt((1 - used) / used) / 2);
@@ -66,7 +46,7 @@ export function levelsOf(shared: number): Level[] {
 }
 
 /** The share that lies below a score once the common factor is known. */
-export function shareAtLevel(score: number, shared: number, level: number): number {
+function shareAtLevel(score: number, shared: number, level: number): number {
   if (shared <= 0 || !Number.isFinite(score)) return shareBelowScore(score);
   const used = Math.min(MOST_SHARED, shared);
   return shareBelowScore((score + Math.sqrt(used) * level) / Math.sqrt(1 - used));
@@ -80,7 +60,10 @@ interface Scored {
   late: number[];
 }
 
-/** The distribution of the sum over all accounts; amounts are whole and not below 0. */
+/**
+ * The distribution of the sum over all accounts; amounts are whole and not below 0. `shared` is the correlation of the scores
+ * of any two of them: 0, each its own, exact; to 1.
+ */
 export function sharedOdds(fates: readonly Fate[], shared: number): DoorOdds {
   const mixed = new Float64Array(mostOf(fates) + 1);
   // Where nothing is open all levels are alike.

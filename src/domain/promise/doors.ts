@@ -54,7 +54,7 @@ export function doorsThen(plan: Plan, week: number): DoorsThen {
 const known = new WeakMap<Account, AccountDoors & { week: number; shared: number }>();
 
 /** Doors of one account in a week from 0. Most edits leave most accounts as they are: the last week asked for is kept. */
-export function accountDoors(account: Account, week: number, shared: number): AccountDoors {
+function accountDoors(account: Account, week: number, shared: number): AccountDoors {
   const before = known.get(account);
   if (before?.week === week && before.shared === shared) return before;
   const chance = chanceOf(account);

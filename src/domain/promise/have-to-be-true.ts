@@ -12,8 +12,7 @@ import { breakEven, breakEvens, meanRate, seenRange } from './mean-rates.ts';
 import type { MustFrom } from './must-from.ts';
 import type { PlacedClaim } from './place-claim.ts';
 
-export const HAVE_TO_BE = ['rateOfSale', 'doorsAWeek', 'capacity', 'cash'] as const;
-export type HasToBe = (typeof HAVE_TO_BE)[number];
+export type HasToBe = 'rateOfSale' | 'doorsAWeek' | 'capacity' | 'cash';
 
 export interface HaveToBe {
   what: HasToBe;
@@ -234,7 +233,10 @@ function cashRow({ placed, free, times }: Work, results: Results, claimed: Resul
   return { ...NOTHING, what: 'cash', needed, shown, isEnough: shown === null || needed <= shown, from };
 }
 
-/** New money of the plan that has come by the end of a week: it comes before the week's payments. Minor units. */
+/**
+ * New equity and loans of the plan that have come by a week, before its payments; minor units. Advances on receivables come and
+ * go with what is sold, and aren't counted.
+ */
 function fundedBy({ pass }: Results, week: number): number {
   let sum = 0;
   for (let w = 0; w <= week; w++) sum += (pass.flows.equityIn[w] ?? 0) + (pass.flows.loanIn[w] ?? 0);

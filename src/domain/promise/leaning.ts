@@ -13,9 +13,13 @@ export interface Leaning {
   largest: number | null;
 }
 
-/** Bands of the US Merger Guidelines 2023, section 2.1 (written for markets; borrowed here as a yardstick). */
-export const MODERATE_FROM = 1000;
-export const HIGH_ABOVE = 1800;
+/**
+ * Above 1,800 is highly concentrated by the US Merger Guidelines 2023, section 2.1, which name no lower band; 1,000 to 1,800 is
+ * moderate by the US Department of Justice's page on the index, which refers to them (both from memory). Written for markets;
+ * borrowed here as a yardstick.
+ */
+const MODERATE_FROM = 1000;
+const HIGH_ABOVE = 1800;
 
 /** `amounts` are 0 or above: revenue, units or doors by customer. */
 export function leaningOf(amounts: readonly number[]): Leaning {

@@ -204,7 +204,8 @@ function sharesOf(logs: Float64Array): Float64Array {
   return raw.map((each) => each / total);
 }
 
-function sharesOfMeans({ means, shapes, shares }: Belief): Float64Array {
+/** The belief in each mean, however much stores differ. */
+export function sharesOfMeans({ means, shapes, shares }: Belief): Float64Array {
   return means.map((_, m) => {
     let sum = 0;
     for (let s = 0; s < shapes.length; s++) sum += shares[m * shapes.length + s] ?? 0;

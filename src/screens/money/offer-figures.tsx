@@ -103,7 +103,10 @@ function NeverComes({ at: { result } }: { at: ShownOffer }): VNode | null {
         </p>
       ))}
       {rounds.map(({ id, label }) => (
-        <p key={id}>{label} does not happen: what turns into shares at it would take all it is priced at.</p>
+        <p key={id}>
+          {label} does not happen: what turns into shares at it, and its option pool, would take all it is
+          priced at.
+        </p>
       ))}
     </ProblemNote>
   );

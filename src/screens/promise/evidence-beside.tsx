@@ -100,7 +100,7 @@ function PriorOf({ item }: { item: Item }): VNode {
         path={`${path}/spread`}
         label="How sure"
         kind="factor"
-        hint="0.5: two thirds of what you would bet lies within 1.65 times of it, either way; less is surer."
+        hint="0.5: two thirds of what you would bet lies within 1.65 times of it, either way; less is surer, down to 0.05."
       />
       <Fields base={path} specs={[text('source', 'Where from')]} />
       <Button kind="quiet" onPress={() => session.run(removePlace, { path }, listPath)}>

@@ -86,7 +86,7 @@ const BANDS: Record<Concentration, (say: ScreenSay) => string> = {
 
 /** The yardstick is for markets, and says so. */
 export function indexWords(index: number, band: Concentration, say: ScreenSay): string {
-  return `Shares of revenue, squared and added: ${say.count(Math.round(index))} of ${say.count(10_000)}, ${BANDS[band](say)} by the bands of the US Merger Guidelines 2023, which are for markets.`;
+  return `Shares of revenue, squared and added: ${say.count(Math.round(index))} of ${say.count(10_000)}, ${BANDS[band](say)} by the bands of the US competition authorities (2023), which are for markets.`;
 }
 
 function withoutWords({ name, week, plan, there }: WithoutLargest, say: ScreenSay): string {

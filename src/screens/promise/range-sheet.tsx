@@ -7,6 +7,7 @@ import type { Plan } from '../../domain/plan/index.ts';
 import { NO_EVIDENCE } from '../../domain/plan/plainly.ts';
 import { evidenceOf } from '../../domain/promise/evidence.ts';
 import type { Range } from '../../domain/promise/range/index.ts';
+import { USUAL_RATE_SPREAD } from '../../domain/promise/range/usual.ts';
 import type { Results } from '../../domain/results.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { useSession } from '../shared/session-context.ts';
@@ -130,7 +131,11 @@ function rates(plan: Plan, scene: { plan: Plan; results: Results; say: ScreenSay
     ...(seen.length === plan.items.length
       ? []
       : [
-          line({ label, value: say.percent(0.3), reason: 'Where nothing was scanned: judgement, no source' }),
+          line({
+            label,
+            value: say.percent(USUAL_RATE_SPREAD),
+            reason: 'Where nothing was scanned: judgement, no source',
+          }),
         ]),
   ];
 }

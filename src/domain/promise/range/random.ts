@@ -27,8 +27,3 @@ export function randomOf(seed: number, draw: number): Random {
   for (let round = 0; round < WARM_UP; round++) next();
   return { next };
 }
-
-/** Strictly between 0 and 1, one of 2^32 places. */
-export function shareOf(random: Random): number {
-  return (random.next() + 0.5) / 4_294_967_296;
-}

@@ -1,6 +1,6 @@
 // A quantity by its normal score, as a table that is read with straight lines between its places: 641 scores from -5 to 5.
 // Worked figure: a spread of 0 is 1 at every score, exactly.
-import type { Belief } from '../rate-of-sale.ts';
+import { type Belief, sharesOfMeans } from '../rate-of-sale.ts';
 import { normalShareBelow } from './normal.ts';
 
 const STEPS_PER_SCORE = 64;
@@ -13,12 +13,9 @@ export function spreadTable(spread: number): Float64Array {
 }
 
 /** Quantiles of what is believed of the mean rate of sale, over the plan's own rate. */
-export function believedTable({ means, shapes, shares }: Belief, planned: number): Float64Array {
-  const byMean = Float64Array.from(means, (_, m) => {
-    let sum = 0;
-    for (let s = 0; s < shapes.length; s++) sum += shares[m * shapes.length + s] ?? 0;
-    return sum;
-  });
+export function believedTable(belief: Belief, planned: number): Float64Array {
+  const { means } = belief;
+  const byMean = sharesOfMeans(belief);
   const half = Math.log((means[1] ?? 1) / (means[0] ?? 1)) / 2;
   let place = 0;
   let below = 0;

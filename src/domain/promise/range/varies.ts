@@ -4,7 +4,7 @@
 import type { Account, Plan } from '../../plan/index.ts';
 import type { RateOfSale } from '../rate-of-sale.ts';
 import { chanceOf, slipShares } from '../rungs.ts';
-import { normalQuantile } from './normal.ts';
+import { scoreBelow } from '../score.ts';
 import { believedTable, spreadTable } from './score-table.ts';
 import { USUAL_RATE_SPREAD } from './usual.ts';
 
@@ -89,13 +89,6 @@ function slipScores(shares: readonly number[]): number[] {
     below += share;
     return scoreBelow(below);
   });
-}
-
-/** The score below which that share of scores lies. */
-function scoreBelow(share: number): number {
-  if (share <= 0) return Number.NEGATIVE_INFINITY;
-  if (share >= 1 - 1e-12) return Number.POSITIVE_INFINITY;
-  return normalQuantile(share);
 }
 
 function varyingListings(
