@@ -51,7 +51,7 @@ test('a correlation has two decimals, a rate of sale one, whatever they end in',
 test('what hangs on one customer is written in the reader’s own numbers', () => {
   const german = { ...say, count: (value: number) => value.toLocaleString('de-DE') };
   expect(indexWords(10_000, 'high', german)).toBe(
-    'Shares of revenue, squared and added: 10.000 of 10.000, highly concentrated (above 1.800) by the bands of the US Merger Guidelines 2023, which are for markets.',
+    'Shares of revenue, squared and added: 10.000 of 10.000, highly concentrated (above 1.800) by the bands of the US competition authorities (2023), which are for markets.',
   );
   expect(indexWords(1200, 'moderate', say)).toContain(
     '1,200 of 10,000, moderately concentrated (1,000 to 1,800)',
