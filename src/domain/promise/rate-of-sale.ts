@@ -16,9 +16,8 @@ export interface StoreCount {
 
 /**
  * What is held before any store was seen. `mean` null: nothing is known of the rate between a twentieth of a unit and 500
- * a store and week (and four times less, or more, than was counted, where that is beyond), each doubling as likely as the
- * next. With a mean it is lognormal about it, `spread` wide (0.5: two
- * thirds of what one would bet lies within a factor of 1.65).
+ * a store and week (or beyond, where counts lie there), each doubling as likely as the next. With a mean it is lognormal about
+ * it, `spread` wide (0.5: two thirds of what one would bet lies within a factor of 1.65).
  */
 export interface Prior {
   mean: number | null;
@@ -63,7 +62,7 @@ const JOINED_MEANS = 4;
 const JOINED_SHAPES = 2;
 const LEAST_MEAN = 0.05;
 const MOST_MEAN = 500;
-/** So many times less, or more, than was counted is tried at least. */
+/** Where counts lie beyond those ends, so many times less, or more, is tried. */
 const BEYOND = 4;
 /** Stores' coefficient of variation: from nearly alike to wildly different. */
 const LEAST_CV = 0.03;
@@ -184,7 +183,9 @@ function meansWorthTrying(stores: readonly StoreCount[], prior: Prior): Float64A
   const spread =
     8 * Math.sqrt(1 / (units + 0.5) + 0.6 / totalOf(stores, () => 1)) +
     (prior.mean === null ? 0 : prior.spread);
-  const least = Math.max(Math.min(LEAST_MEAN, middle / BEYOND), middle * Math.exp(-spread));
+  // Three more than were counted: of none in n weeks a rate of 3 / n is still believable, so few weeks rule nothing usual out.
+  const under = (units + 3) / weeks / BEYOND;
+  const least = Math.max(Math.min(LEAST_MEAN, under), middle * Math.exp(-spread));
   const most = Math.min(Math.max(MOST_MEAN, middle * BEYOND), middle * Math.exp(spread));
   return logSpaced(Math.min(least, held), Math.max(most, held), MEANS);
 }
