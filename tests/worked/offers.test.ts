@@ -13,7 +13,7 @@ import { resultOf } from '../../src/domain/offers/result.ts';
 import { founderAt, runOffer, sharesAt } from '../../src/domain/offers/run.ts';
 import type { Plan } from '../../src/domain/plan/index.ts';
 import { sayFor } from '../../src/reckon/say.ts';
-import { anAccount, aPlan, aWave } from '../support/builders.ts';
+import { aListing, anAccount, aPlan, aWave } from '../support/builders.ts';
 import {
   anOffer,
   anOwnership,
@@ -251,7 +251,20 @@ describe('loans', () => {
     expect(run.flows.every(({ amount }) => Number.isFinite(amount))).toBe(true);
     // 100 / 12 of 40,000.00 a month, and all of the principal at the end.
     expect(run.flows[1]).toMatchObject({ what: 'interest', amount: -33_333_333 });
-    expect(run.owed).toBe(4_000_000);
+    // Paid last in week 48, next in week 52, the first past the end: a month's interest beside the principal.
+    expect(run.owed).toBe(4_000_000 + 33_333_333);
+  });
+});
+
+describe('loans that the horizon cuts', () => {
+  test('what is still owed is principal, and interest of the weeks since the last payment, however it is repaid', () => {
+    // 40,000.00 at 12 %, interest alone; paid last in week 48 (1 February 2027), next in week 52. Of 51 weeks three are past that.
+    const cut = aSteadyBasis({ weeks: 51 });
+    const owed = (repaid: 'equalParts' | 'equalPayments') =>
+      runOffer(cut, anOffer([loanPart({ repaid, interestOnlyMonths: 24 })]), anOwnership()).owed;
+    // Three of four weeks of 400.00 a month; three weeks of 92.05 by the day.
+    expect(owed('equalPayments')).toBe(4_000_000 + 30_000);
+    expect(owed('equalParts')).toBe(4_000_000 + 3 * 9205);
   });
 });
 
@@ -386,6 +399,19 @@ describe('against each other', () => {
     const [units, exit] = turningOf(plan, money).series;
     expect(units?.units).toEqual(units?.places);
     expect(exit?.units.every((each) => each === null)).toBe(true);
+  });
+
+  test('growth beyond what may be typed as a rate of sale is computed, not cut: three times 500 is 1,500', () => {
+    const fast = anAccount({
+      listings: [aListing({ unitsPerStoreWeek: '500' })],
+      waves: [aWave({ openWeek: 4, doors: 1, doorsPerWeek: 1 })],
+    });
+    const quick = aPlan({ accounts: [fast], offers: [equity, loan] });
+    const results = resultsOf(quick);
+    const [growth] = growthOf(quick, results, moneyOf(quick, results)).series;
+    const at = (factor: number) => growth?.units[growth.places.indexOf(factor)] ?? 0;
+    // But for the opening week, when the shelf holds its first fill.
+    expect(at(3) / at(1)).toBeCloseTo(3, 2);
   });
 
   test('a counter: the part at which equity equals the loan, in closed form, on its grid', () => {

@@ -79,17 +79,21 @@ function equalPayments(loan: LoanText, { week: start, amount }: Came, basis: Bas
   const payment = Math.round(-pmt(rate, months, amount, -balloon));
   const flows: DatedFlow[] = [];
   let left = amount;
-  let owed = start < basis.weeks ? amount : 0;
+  let owed = 0;
+  let before = start;
   for (let m = 1; m <= loan.interestOnlyMonths + months; m++) {
     const week = monthsAfter(basis, start, m);
     const interest = Math.round(left * rate);
+    // The horizon ends between two payments: of the month's interest its weeks until then.
+    if (before < basis.weeks && week >= basis.weeks)
+      owed = left + Math.round((interest * (basis.weeks - before)) / (week - before));
+    before = week;
     const isLast = m === loan.interestOnlyMonths + months;
     const repays = m <= loan.interestOnlyMonths ? 0 : payment - interest;
     const principal = isLast ? left : Math.max(0, Math.min(left, repays));
     if (interest > 0) flows.push(out(week, interest, 'interest'));
     if (principal > 0) flows.push(out(week, principal, 'principal'));
     left -= principal;
-    if (week < basis.weeks) owed = left;
   }
   return { flows, owed };
 }

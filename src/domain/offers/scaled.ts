@@ -37,7 +37,8 @@ export function scaledBasis(plan: Plan, results: Results, factor: number): Basis
   }
 }
 
+/** Above 0, as the compiled plan wants it; more than a person may type is computed all the same. */
 function scaledRate(rate: string, factor: number): string {
   const scaled = dec(rate).times(factor).toDecimalPlaces(6);
-  return scaled.lt('0.000001') ? '0.000001' : scaled.gt(1000) ? '1000' : scaled.toFixed();
+  return scaled.lt('0.000001') ? '0.000001' : scaled.toFixed();
 }

@@ -57,8 +57,8 @@ export function mergeChunks(unordered: readonly Chunk[], weeks: number): Range {
   const need = joined(chunks, ({ need: values }) => values, draws);
   let out = 0;
   for (const low of lowest) if (low < 0) out += 1;
-  const lowestAt = withLimits(lowest, SHARES, scratch);
-  const needAt = withLimits(need, NEED_SHARES, scratch);
+  const lowestAt = withLimits(lowest, SHARES);
+  const needAt = withLimits(need, NEED_SHARES);
   return {
     draws,
     weeks,
@@ -118,18 +118,11 @@ interface Known {
   limits: Limits;
 }
 
-function withLimits(
-  values: Float64Array,
-  shares: readonly [number, number, number],
-  scratch: Float64Array,
-): [Known, Known, Known] {
-  const at = (place: number) => {
-    scratch.set(values);
-    return valuesAt(scratch, [place])[0] ?? 0;
-  };
+function withLimits(values: Float64Array, shares: readonly [number, number, number]): [Known, Known, Known] {
   const known = (share: number): Known => {
     const { low, high } = placesAround(share, values.length);
-    return { value: at(placeOf(share, values.length)), limits: { low: at(low), high: at(high) } };
+    const [value = 0, least = 0, most = 0] = valuesAt(values, [placeOf(share, values.length), low, high]);
+    return { value, limits: { low: least, high: most } };
   };
   return [known(shares[0]), known(shares[1]), known(shares[2])];
 }
