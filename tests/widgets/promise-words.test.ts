@@ -11,7 +11,7 @@ import { besideWords } from '../../src/screens/promise/evidence-words.ts';
 import { indexWords } from '../../src/screens/promise/leaning.tsx';
 import { mustRows } from '../../src/screens/promise/must-words.ts';
 import { correlationText } from '../../src/screens/promise/range-words.ts';
-import { salesWarnings } from '../../src/screens/promise/warnings.tsx';
+import { aheadWarnings, salesWarnings } from '../../src/screens/promise/warnings.tsx';
 import { rateText } from '../../src/screens/promise/words.ts';
 import { screenSay } from '../../src/screens/shared/screen-say.ts';
 import { leansOnWords } from '../../src/screens/shared/verdict-words.ts';
@@ -99,6 +99,24 @@ describe('scans', () => {
     expect(salesWarnings(plan, say)).toEqual([
       'Tea; Mint: 2 stores are too few to tell how stores differ: the range leans on how they usually do.',
     ]);
+  });
+
+  test('weeks that have not begun are said, a week of today or one not seen is not', () => {
+    const [first] = scans;
+    if (first === undefined) throw new Error('no scan');
+    const of = (...each: Partial<typeof first>[]) => {
+      const dated = each.map((changes, at) => ({ ...first, id: `s${at}`, store: `Store ${at}`, ...changes }));
+      return { ...plan, promise: { ...plan.promise, scans: dated } };
+    };
+    const weeks = (firstDate: string, units: (number | null)[]) => ({ firstDate, units });
+    const today = '2026-03-16';
+    expect(aheadWarnings(of(weeks('2026-03-02', [4, 5, 6])), today, say)).toEqual([]);
+    expect(aheadWarnings(of(weeks('2026-03-02', [4, 5, 6, null])), today, say)).toEqual([]);
+    const late = weeks('2026-03-02', [4, 5, 6, 7]);
+    const [one] = aheadWarnings(of(weeks('2026-03-02', [4]), late), today, say);
+    expect(one).toContain('as typed: Store 1, from Mar 23, 2026. Check the first day.');
+    const [many] = aheadWarnings(of(late, late, late, late, late), today, say);
+    expect(many).toContain('Store 2, from Mar 23, 2026; and 2 more.');
   });
 
   test('a rate without a range of its own is said to be seen, unless a typed spread overrules the scans', () => {

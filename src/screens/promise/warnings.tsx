@@ -2,16 +2,21 @@
 // doors count as certain. Worked example: "All stores are of Corner: shoppers of other chains may buy more, or less."
 import type { VNode } from 'preact';
 import { useMemo } from 'preact/hooks';
+import { addDays } from '../../domain/calendar.ts';
 import type { Plan } from '../../domain/plan/index.ts';
 import { evidenceOf } from '../../domain/promise/evidence.ts';
 import { evidenceWarnings } from '../../domain/promise/warnings.ts';
 import { Caution } from '../../widgets/index.ts';
+import { today } from '../shared/moment.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import { useSay } from '../shared/use-say.ts';
 
 export function EvidenceWarnings({ plan }: { plan: Plan }): VNode | null {
   const say = useSay();
-  const sentences = useMemo(() => [...salesWarnings(plan, say), ...standingWarnings(plan, say)], [plan, say]);
+  const sentences = useMemo(
+    () => [...aheadWarnings(plan, today(), say), ...salesWarnings(plan, say), ...standingWarnings(plan, say)],
+    [plan, say],
+  );
   if (sentences.length === 0) return null;
   return (
     <section class="ff-promise-warnings" aria-label="What the evidence can’t carry">
@@ -20,6 +25,21 @@ export function EvidenceWarnings({ plan }: { plan: Plan }): VNode | null {
       ))}
     </section>
   );
+}
+
+/** Weeks that haven't begun on a day, YYYY-MM-DD, where the person is: a plan can't refuse them, it knows no today. */
+export function aheadWarnings({ promise: { scans } }: Plan, day: string, say: ScreenSay): string[] {
+  const ahead = scans.flatMap(({ store, firstDate, units }) => {
+    const weeks = units.flatMap((sold, week) => (sold === null ? [] : [addDays(firstDate, 7 * week)]));
+    const from = weeks.find((week) => week > day);
+    return from === undefined ? [] : [`${store}, from ${say.date(from)}`];
+  });
+  if (ahead.length === 0) return [];
+  const named = ahead.slice(0, 3).join('; ');
+  const more = ahead.length > 3 ? `; and ${say.count(ahead.length - 3)} more` : '';
+  return [
+    `Weeks that haven’t begun by today are no evidence, and are counted here as typed: ${named}${more}. Check the first day.`,
+  ];
 }
 
 /** Of every item that was seen; named where there are several, once for those that the same is said of. */
