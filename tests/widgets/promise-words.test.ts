@@ -5,6 +5,7 @@
  * whether its figure was seen or planned.
  */
 import { describe, expect, test } from 'vitest';
+import type { Scan } from '../../src/domain/plan/index.ts';
 import { NO_EVIDENCE } from '../../src/domain/plan/plainly.ts';
 import type { HavingToBe } from '../../src/domain/promise/have-to-be-true.ts';
 import { besideWords } from '../../src/screens/promise/evidence-words.ts';
@@ -81,17 +82,19 @@ describe('scans', () => {
     listings: items.map(({ id }) => ({ ...(listing as NonNullable<typeof listing>), itemId: id })),
   });
   const scans = items.flatMap(({ id: itemId }) =>
-    [0, 1].map((at) => ({
-      id: `${itemId}-${at}`,
-      itemId,
-      accountId: at === 0 ? 'corner' : null,
-      store: `Store ${at}`,
-      firstDate: '2025-10-06',
-      opened: false,
-      units: [5, 6, 5],
-      displayWeeks: [],
-      priceWeeks: [],
-    })),
+    [0, 1].map(
+      (at): Scan => ({
+        id: `${itemId}-${at}`,
+        itemId,
+        accountId: at === 0 ? 'corner' : null,
+        store: `Store ${at}`,
+        firstDate: '2025-10-06',
+        opened: false,
+        units: [5, 6, 5],
+        displayWeeks: [],
+        priceWeeks: [],
+      }),
+    ),
   );
   const plan = aPlan({ items, accounts: [account], promise: { ...NO_EVIDENCE, scans } });
 
@@ -104,7 +107,7 @@ describe('scans', () => {
   test('weeks that have not begun are said, a week of today or one not seen is not', () => {
     const [first] = scans;
     if (first === undefined) throw new Error('no scan');
-    const of = (...each: Partial<typeof first>[]) => {
+    const of = (...each: Partial<Scan>[]) => {
       const dated = each.map((changes, at) => ({ ...first, id: `s${at}`, store: `Store ${at}`, ...changes }));
       return { ...plan, promise: { ...plan.promise, scans: dated } };
     };
