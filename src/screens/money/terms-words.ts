@@ -47,12 +47,6 @@ function one(months: string): string {
   return months.replace(/^months/, 'month');
 }
 
-/** A term's kept text; null where it is left open, or the part has none of that name. */
-export function keptTerm(part: OfferPart, key: string): string | null {
-  const value = (part as unknown as Record<string, unknown>)[key];
-  return typeof value === 'string' ? value : null;
-}
-
 /** "17.4 %", "0.25 a unit", "2.5 times", "100,000". */
 export function valueWords({ unit }: Pick<Movable, 'unit'>, value: string, say: ScreenSay): string {
   if (unit === 'share') return `${say.number(dec(value).times(100).toDecimalPlaces(2))}\u00a0%`;
