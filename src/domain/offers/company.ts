@@ -98,7 +98,7 @@ function buyShares(world: World, { id, name, stake, week, amount }: Buy): void {
     id,
     kind: 'part',
     name,
-    of: id,
+    of: 'the offer',
     shares: (all * amount) / stake.asked,
     preference: money,
     participates: stake.preference === 'participating',
@@ -198,7 +198,7 @@ function convertAtSale(world: World): void {
   world.waiting.forEach(({ id, name, stake }, at) => {
     if (stake.buys.length === 0) return;
     const shares = (onPre[at] ?? 0) + (parts[at] ?? 0) * all;
-    addShares(world, { id, kind: 'part', name, of: 'sale', shares, preference: grown[at] ?? 0 });
+    addShares(world, { id, kind: 'part', name, of: 'the sale', shares, preference: grown[at] ?? 0 });
   });
   addRow(world, { week: weeks, what: 'sale', id: '', name: '', preMoney: null, postMoney: null });
 }

@@ -22,7 +22,7 @@ export interface Owner {
 export interface ClassOfShares extends Claim {
   /** Place of the owner among `owners`. */
   owner: number;
-  /** The event they were got at: 'plain' of today's and the pool's, else a round's or a part's id, 'sale'. */
+  /** What they were got at: a round's id, or words with a space, which no id has; 'plain' of today's and the pool's. */
   of: string;
 }
 
