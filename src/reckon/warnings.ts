@@ -1,5 +1,6 @@
 // What a careful reader of the results should know beside them, one sentence each, on standard error.
 // Worked example: "1,204 units of demand find an empty shelf, the first in week 15."
+import { roundsPastEnd } from '../domain/offers/index.ts';
 import type { Plan } from '../domain/plan/index.ts';
 import type { Results } from '../domain/results.ts';
 import { emptyShelfRisks } from '../domain/rollout/flags.ts';
@@ -32,6 +33,8 @@ export function warningsOf(plan: Plan, results: Results): string[] {
     const asked = `${say.count(units)} units, counted again in each week that asks for them`;
     warnings.push(`orders for ${plan.items[i]?.name} found no capacity within reach: ${asked}.`);
   });
+  for (const { label } of plan.offers.length === 0 ? [] : roundsPastEnd(plan))
+    warnings.push(`the later round “${label}” comes after the plan’s last week: it counts nowhere.`);
   warnings.push(...emptyShelves(plan, say));
   if (plan.business.overheads.length === 0)
     warnings.push('rent and wages are not in this plan: no overhead is entered.');

@@ -21,6 +21,7 @@ import {
 import type { Plan } from '../../src/domain/plan/index.ts';
 import type { Results } from '../../src/domain/results.ts';
 import { checkPlan } from '../../src/plan-format/gate.ts';
+import { warningsOf } from '../../src/reckon/warnings.ts';
 import { MoneyScreen } from '../../src/screens/money/index.tsx';
 import { termsWords } from '../../src/screens/money/terms-words.ts';
 import { SessionContext } from '../../src/screens/shared/session-context.ts';
@@ -227,6 +228,18 @@ describe('entering offers', () => {
     type('For this part of the company', '33.33333');
     expect(document.body.textContent).toContain('It must be from 0 to below 100 %, with at most 4 decimals.');
     expect(document.body.textContent).not.toMatch(/NaN|undefined|Infinity/);
+  });
+
+  test('a later round past the plan’s last week counts nowhere, and is said', async () => {
+    const plan = three();
+    const week = plan.horizonWeeks;
+    const round = { id: 'a', label: 'Second round', week, amount: '1', preMoneyAmount: '2', poolRate: '0' };
+    const late = { ...plan, ownership: { ...plan.ownership, rounds: [round] } };
+    const session = await opened(late);
+    expect(document.body.textContent).toContain('Second round comes after the plan’s last week');
+    expect(warningsOf(late, resultsOf(session)).join()).toContain('“Second round” comes after');
+    const before = { ...late, ownership: { ...late.ownership, rounds: [{ ...round, week: week - 1 }] } };
+    expect(warningsOf(before, resultsOf(session)).join()).not.toContain('Second round');
   });
 
   test('an offer of nothing, and one whose money never comes, are said and not hidden', async () => {

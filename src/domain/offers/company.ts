@@ -5,6 +5,7 @@
 // gives money / cap of the shares before the round's money and pool; a pre-money cap prices on the shares before anything
 // converts. A later round, and what converted, has its money first, once, non-participating.
 // Worked figure: 400,000 before a round of 100,000 is 20 % for the round.
+import type { Plan } from '../plan/index.ts';
 import type { Stake } from './contract.ts';
 import {
   addRow,
@@ -49,6 +50,11 @@ export function companyOf(args: CompanyArgs): Company {
 
 const PLAIN = { name: '', of: 'plain' } as const;
 const POOL = { ...PLAIN, id: 'pool', kind: 'pool' } as const;
+
+/** Rounds dated past the plan's last week: no event of it, they count nowhere. */
+export function roundsPastEnd({ ownership, horizonWeeks }: Pick<Plan, 'ownership' | 'horizonWeeks'>) {
+  return ownership.rounds.filter(({ week }) => week >= horizonWeeks);
+}
 
 interface Event {
   week: number;

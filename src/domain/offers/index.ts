@@ -12,6 +12,7 @@ import { growthPoints, type Turned, turningPoints } from './turning.ts';
 import type { Implied, OfferResult } from './types.ts';
 
 export { type Basis, basisFrom, basisOf } from './basis.ts';
+export { roundsPastEnd } from './company.ts';
 export type { DatedFlow, FieldNote, FlowKind, Movable, Tranche, When } from './contract.ts';
 export { type CounterArgs, counterFor } from './counter.ts';
 export { basesOfDraws, drawOffers } from './drawn.ts';

@@ -1,6 +1,7 @@
 // Who owns the company now, later rounds that come whichever offer is taken, what it might be sold for at the end of the plan,
 // and how far the founder would go. Worked example: a sale at 1.5 times the last year's net sales.
 import type { VNode } from 'preact';
+import { roundsPastEnd } from '../../domain/offers/index.ts';
 import type { Ownership } from '../../domain/plan/offer-terms.ts';
 import { SelectField } from '../../widgets/index.ts';
 import { Fields, nameIn, Places, Trouble } from '../inputs/fields.tsx';
@@ -30,7 +31,8 @@ const LIMITS = [
 ];
 
 export function OwnershipPart(): VNode {
-  const { ownership, horizonWeeks } = usePlan();
+  const plan = usePlan();
+  const { ownership, horizonWeeks } = plan;
   const say = useSay();
   return (
     <Part title="Who owns it, and what it might be sold for">
@@ -69,6 +71,9 @@ export function OwnershipPart(): VNode {
           <Fields base="ownership" specs={LIMITS} />
         </Fold>
       </div>
+      {roundsPastEnd(plan).map(({ id, label }) => (
+        <p key={id}>{label} comes after the plan’s last week: it counts nowhere.</p>
+      ))}
     </Part>
   );
 }
