@@ -98,7 +98,11 @@ function useEngine(
       setState('ready');
     };
     mount().catch(() => setState('failed'));
-    const repaint = (): void => handle.current?.update(latest.current, readColours());
+    const repaint = (): void => {
+      // paper is as wide as it is at once, and so is the screen after it: no observer sees it in time
+      handle.current?.fit();
+      handle.current?.update(latest.current, readColours());
+    };
     const stop = watchLook(repaint);
     document.fonts?.ready.then(repaint, () => undefined);
     return () => {

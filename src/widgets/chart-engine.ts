@@ -64,6 +64,7 @@ export function mountChart({ canvas, spec, colours, onLayout }: MountOptions): C
       if (options !== undefined) chart.options = options;
       chart.update('none');
     },
+    fit: () => chart.resize(),
     destroy: () => chart.destroy(),
   };
 }

@@ -50,6 +50,8 @@ export type ChartColours = Readonly<Record<ChartColour | 'line' | 'hair' | 'pape
 
 export interface ChartHandle {
   readonly update: (spec: ChartSpec, colours: ChartColours) => void;
+  /** To the size of the place it stands in, where that changed without being seen. */
+  readonly fit: () => void;
   readonly destroy: () => void;
 }
 

@@ -118,4 +118,22 @@ test('the page for an investor holds all of it, and fits A4 in print', async () 
   expect(await page.getByRole('button', { name: 'Print these pages' }).isVisible()).toBe(false);
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(688);
   expect(await fitFaults(page)).toEqual([]);
+  expect(await page.evaluate(inGrids)).toEqual([]);
 });
+
+/** What may not be broken but lies in a grid: moved to the next sheet, it would lie over what comes after it. */
+function inGrids(): string[] {
+  const paper = document.querySelector('.ff-investor');
+  const whole = [...(paper?.querySelectorAll('*') ?? [])].filter(
+    (each) => getComputedStyle(each).breakInside === 'avoid' && each.getClientRects().length > 0,
+  );
+  if (whole.length < 5) return [`only ${whole.length} parts may not be broken`];
+  return whole.flatMap((each) => {
+    for (let around = each.parentElement; around !== null; around = around.parentElement) {
+      if (/grid|flex/.test(getComputedStyle(around).display))
+        return [`${each.className} in ${around.className}`];
+      if (around === paper) return [];
+    }
+    return [];
+  });
+}

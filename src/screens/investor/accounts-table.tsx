@@ -75,7 +75,7 @@ export function AccountsTable({ plan, results }: Pick<Shown, 'plan' | 'results'>
         compact
       />
       {papers.length > 0 && (
-        <>
+        <div class="ff-keep">
           <h3 class="ff-label">Papers</h3>
           <ul class="ff-said">
             {papers.map(({ id, name, date, who, what }) => (
@@ -85,7 +85,7 @@ export function AccountsTable({ plan, results }: Pick<Shown, 'plan' | 'results'>
               </li>
             ))}
           </ul>
-        </>
+        </div>
       )}
     </>
   );
