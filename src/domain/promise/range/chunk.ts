@@ -125,7 +125,10 @@ function write({ anchors, bench, coarse }: RangeSetup, chunk: Chunk, n: number):
   for (let w = 0; w < coarse.weeks; w++) {
     const at = w * count + n;
     chunk.cash[at] = (anchors.cash[w] ?? 0) + ((cash[w] ?? 0) - (base.cash[w] ?? 0));
-    chunk.revenue[at] = (anchors.revenue[w] ?? 0) + ((revenue[w] ?? 0) - (base.revenue[w] ?? 0));
+    const planned = anchors.revenue[w] ?? 0;
+    // A week that the coarser pass sells in and the plan doesn't would come out below nothing where it sells less.
+    const least = Math.min(0, planned);
+    chunk.revenue[at] = Math.max(least, planned + ((revenue[w] ?? 0) - (base.revenue[w] ?? 0)));
     chunk.doors[at] = (anchors.doors[w] ?? 0) + ((doors[w] ?? 0) - (base.doors[w] ?? 0));
     const moved = (low[w] ?? 0) - (base.low[w] ?? 0);
     lowest = Math.min(lowest, (anchors.low[w] ?? 0) + moved);

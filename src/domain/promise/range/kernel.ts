@@ -134,7 +134,7 @@ function trade(coarse: Coarse, draw: Draw, bench: Bench, w: number): number {
     const wanted = mature * (state[own + WANT] ?? 0) * (fixed[week + CALENDAR] ?? 1);
     const sold = Math.min(Math.max(wanted, 0), stands);
     state[own + SHELF] = stands - sold;
-    if ((slipping[at + REVIEW] ?? 0) > 0) settleReview(coarse, bench, l, w);
+    if ((slipping[at + REVIEW] ?? 0) > 0) revenue += settleReview(coarse, bench, l, w);
     const claimed = sold * (fixed[week + CLAIM_PER_SOLD] ?? 0);
     if (claimed > 0) claim(coarse, bench, w + (terms[its + CLAIM_LAG] ?? 0), account[l] ?? 0, claimed);
     const units = terms[its + ON_SCAN] === 1 ? sold : (state[own + PAID] ?? 0);
@@ -142,7 +142,8 @@ function trade(coarse: Coarse, draw: Draw, bench: Bench, w: number): number {
       const invoice = units * (fixed[week + PRICE] ?? 0);
       const tax = invoice * (terms[its + VAT] ?? 0);
       const held = slipping[at + HELD_SHARE] ?? 0;
-      revenue += invoice;
+      // What may still come back under guarantee is no revenue yet.
+      revenue += invoice * (1 - held);
       vat += tax;
       selling += invoice * (terms[its + SELLING] ?? 0);
       fallDue(coarse, bench, l, w, invoice * (state[own + KEPT] ?? 0) + tax);
@@ -157,8 +158,11 @@ function trade(coarse: Coarse, draw: Draw, bench: Bench, w: number): number {
   return revenue;
 }
 
-/** The doors reviewed this week send back their part of what was held, as far as the shelf has it. */
-function settleReview(coarse: Coarse, bench: Bench, l: number, w: number): void {
+/**
+ * The doors reviewed this week send back their part of what was held, as far as the shelf has it. Returns the revenue of the
+ * rest, which stays.
+ */
+function settleReview(coarse: Coarse, bench: Bench, l: number, w: number): number {
   const { slipping, fixed, terms, rows } = coarse;
   const { state, ours } = bench;
   const own = l * STATE;
@@ -172,6 +176,7 @@ function settleReview(coarse: Coarse, bench: Bench, l: number, w: number): void 
   ours[item] = (ours[item] ?? 0) + back * (terms[l * TERMS + RESOLD] ?? 0);
   const price = fixed[(w * rows + l) * FIXED + PRICE] ?? 0;
   claim(coarse, bench, w, coarse.account[l] ?? 0, back * price);
+  return (ends - back) * price;
 }
 
 /** What a row's stores order up to their level, whole cases a door, at the end of an order week. */
