@@ -60,7 +60,7 @@ export function OfferFigures({ at, minorDigits }: { at: ShownOffer; minorDigits:
         <Figure
           label="Costs a unit"
           value={perUnitWords(result, minorDigits, say)}
-          note="within the plan’s weeks"
+          note="sold in the plan’s weeks"
           whereFrom={result.perUnit === null ? undefined : why({ of: 'offer', offerId, figure: 'perUnit' })}
         />
       </Figures>
@@ -69,6 +69,11 @@ export function OfferFigures({ at, minorDigits }: { at: ShownOffer; minorDigits:
           <li key={sentence}>{sentence}</li>
         ))}
       </ul>
+      {at.drawn !== null && (
+        <p class="ff-least ff-quiet">
+          P50, P80, P95: the cash need that 50, 80, 95 of 100 futures don’t pass.
+        </p>
+      )}
       <NeverComes at={at} />
     </>
   );

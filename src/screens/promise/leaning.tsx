@@ -26,10 +26,12 @@ export function LeaningPart({ followed }: { followed: FollowedClaim }): VNode | 
     <Part title="What hangs on one customer">
       <div class={older ? 'ff-stack ff-is-older' : 'ff-stack'}>
         <LeaningTables leaning={work.leaning} />
-        <p class="ff-least ff-quiet">
-          It is gone 26 weeks after its first opening, or after the plan’s start (common practice, no source);
-          goods are bought on the plan’s forecast until it happens.
-        </p>
+        {(work.leaning.accounts.without ?? work.leaning.routes.without) !== null && (
+          <p class="ff-least ff-quiet">
+            It is gone 26 weeks after its first opening, or after the plan’s start (common practice, no
+            source); goods are bought on the plan’s forecast until it happens.
+          </p>
+        )}
         {older && <p class="ff-least">Of before the last change; being run again …</p>}
       </div>
     </Part>
