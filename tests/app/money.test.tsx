@@ -17,6 +17,8 @@ import {
   futuresOf,
   moneyOf,
   OFFER_KINDS,
+  type OfferPart,
+  offerKindOf,
 } from '../../src/domain/offers/index.ts';
 import type { Plan } from '../../src/domain/plan/index.ts';
 import type { Results } from '../../src/domain/results.ts';
@@ -228,6 +230,14 @@ describe('entering offers', () => {
     type('For this part of the company', '33.33333');
     expect(document.body.textContent).toContain('It must be from 0 to below 100 %, with at most 4 decimals.');
     expect(document.body.textContent).not.toMatch(/NaN|undefined|Infinity/);
+  });
+
+  test('an advance on invoices that never begins says so, and no amount', async () => {
+    const starts = { by: 'doors', doors: 999_999, accountId: null } as const;
+    const advance = { ...offerKindOf({ kind: 'receivablesAdvance' }).blank('a'), starts } as OfferPart;
+    await opened(aPlan({ offers: [anOffer([advance], { name: 'Bills' })] }));
+    fireEvent.click(screen.getByText('Bills', { selector: '.ff-money-name' }));
+    expect(document.body.textContent).toContain('It never begins: it was to once 999,999 doors are open');
   });
 
   test('a later round past the plan’s last week counts nowhere, and is said', async () => {

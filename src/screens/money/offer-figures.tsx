@@ -101,10 +101,13 @@ function NeverComes({ at: { result } }: { at: ShownOffer }): VNode | null {
   if (result.never.length === 0 && rounds.length === 0) return null;
   return (
     <ProblemNote>
-      {result.never.map(({ trancheId, amount, condition }) => (
-        <p key={trancheId}>
-          {say.money(amount)} never comes: it was to come {whenWords(condition, plan, say)}, and the plan does
-          not get there.
+      {result.never.map(({ partId, trancheId, amount, condition }) => (
+        <p key={`${partId} ${trancheId}`}>
+          {/* What is advanced by the bill has no amount of its own. */}
+          {trancheId === ''
+            ? 'It never begins: it was to'
+            : `${say.money(amount)} never comes: it was to come`}{' '}
+          {whenWords(condition, plan, say)}, and the plan does not get there.
         </p>
       ))}
       {rounds.map(({ id, label }) => (
