@@ -321,7 +321,7 @@ describe('answering offers', () => {
     expect(words.split('; ')).toEqual([
       'Term loan: 40,000, interest a year 12 %, 6 months of interest alone, 1 month of repayment after those, equal payments, left for the last month (balloon) 30 %',
       'Royalty a unit: 40,000, sold to shoppers, for each unit 0.35, until 2 times the money, for each unit after that 0.10, cap: once the money, every quarter',
-      'Equity: 40,000, for this part of the company 20 %, participating: money and part, once its money, option pool made with it 10 %, keeps its part in later rounds by paying in (pro rata).',
+      'Equity: 40,000, for this part of the company 20 %, participating: both, once its money, option pool made with it 10 %, keeps its part in later rounds by paying in (pro rata).',
     ]);
   });
 

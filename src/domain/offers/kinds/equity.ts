@@ -40,12 +40,12 @@ export const equity = {
     { key: 'partRate', label: 'For this part of the company', unit: 'share' },
     {
       key: 'preference',
-      label: 'Paid first when the company is sold (preference)',
+      label: 'Its money back first, or its part (preference)',
       unit: 'choice',
       choices: [
         { value: 'none', label: 'None: shares alike' },
-        { value: 'nonParticipating', label: 'Non-participating: money or part' },
-        { value: 'participating', label: 'Participating: money and part' },
+        { value: 'nonParticipating', label: 'Non-participating: either' },
+        { value: 'participating', label: 'Participating: both' },
       ],
     },
     { key: 'preferenceMultiple', label: 'So many times its money', unit: 'times' },
