@@ -8,7 +8,8 @@ import { describe, expect, test } from 'vitest';
 import type { Scan } from '../../src/domain/plan/index.ts';
 import { NO_EVIDENCE } from '../../src/domain/plan/plainly.ts';
 import type { HavingToBe } from '../../src/domain/promise/have-to-be-true.ts';
-import { besideWords } from '../../src/screens/promise/evidence-words.ts';
+import { placeWords } from '../../src/screens/money/axis-words.ts';
+import { besideWords, scanText } from '../../src/screens/promise/evidence-words.ts';
 import { indexWords } from '../../src/screens/promise/leaning.tsx';
 import { mustRows } from '../../src/screens/promise/must-words.ts';
 import { correlationText } from '../../src/screens/promise/range-words.ts';
@@ -47,6 +48,20 @@ test('a correlation has two decimals, a rate of sale one, whatever they end in',
   } as const;
   expect(correlationText(driver, say)).toBe('−0.80 (−0.81 to −0.80)');
   expect([rateText(1, say), rateText(3.25, say), rateText(0, say)]).toEqual(['1.0', '3.3', '0.0']);
+});
+
+test('one of anything is one', () => {
+  const scan = (units: (number | null)[]) => scanText({ units }, say);
+  expect([scan([null]), scan([1]), scan([1, 1])]).toEqual([
+    '1 week · 0 units',
+    '1 week · 1 unit',
+    '2 weeks · 2 units',
+  ]);
+  expect(placeWords('units', { at: 1.2, units: null }, say)).toBe('1 unit');
+  expect(placeWords('growth', { at: 1, units: 1 }, say)).toBe('the planned sales (1 unit)');
+  expect(placeWords('growth', { at: 1.49, units: 42_858 }, say)).toBe(
+    '1.49 times the planned sales (42,858 units)',
+  );
 });
 
 test('what hangs on one customer is written in the reader’s own numbers', () => {

@@ -28,11 +28,13 @@ export function pointsOf({ points }: Turned, pair: readonly [string, string], on
 
 /** A place of an axis: units, money, or times the plan's sales and the units that are. */
 export function placeWords(axis: Axis, { at, units }: Place, say: ScreenSay): string {
-  if (axis === 'units') return `${say.count(Math.round(at))} units`;
+  const counted = (count: number) =>
+    `${say.count(Math.round(count))} ${Math.round(count) === 1 ? 'unit' : 'units'}`;
+  if (axis === 'units') return counted(at);
   if (axis === 'exit') return say.money(Math.round(at));
   const shown = say.number(dec(at.toFixed(2)));
   const times = shown === '1' ? 'the planned sales' : `${shown} times the planned sales`;
-  return units === null ? times : `${times} (${say.count(Math.round(units))} units)`;
+  return units === null ? times : `${times} (${counted(units)})`;
 }
 
 export type Place = Pick<TurningPoint, 'at' | 'units'>;

@@ -13,6 +13,7 @@ import { ChoiceFor, DateFor, FieldFor, SwitchFor } from '../shared/field-for.tsx
 import { Fold, Keys, useRemoval } from '../shared/parts.tsx';
 import { usePlan, useSession } from '../shared/session-context.ts';
 import { useSay } from '../shared/use-say.ts';
+import { counted, scanText } from './evidence-words.ts';
 
 /** A store just added stands open. */
 export function StoreScans({ added }: { added: string | null }): VNode | null {
@@ -21,20 +22,14 @@ export function StoreScans({ added }: { added: string | null }): VNode | null {
   const removal = useRemoval();
   const session = useSession();
   if (promise.scans.length === 0) return removal.note;
-  const units = (scan: Scan) => scan.units.reduce<number>((sum, each) => sum + (each ?? 0), 0);
   return (
     <>
-      <Fold label="Every week" value={`${say.count(promise.scans.length)} stores`}>
+      <Fold label="Every week" value={counted(promise.scans.length, 'store', 'stores', say)}>
         <WeeksTable />
       </Fold>
       <Fold label="Store by store" open={promise.scans.length <= FEW_STORES || added !== null}>
         {promise.scans.map((scan) => (
-          <Fold
-            key={scan.id}
-            label={scan.store}
-            open={scan.id === added}
-            value={`${say.count(scan.units.length)} weeks · ${say.count(units(scan))} units`}
-          >
+          <Fold key={scan.id} label={scan.store} open={scan.id === added} value={scanText(scan, say)}>
             <StoreFields
               scan={scan}
               onRemove={() =>

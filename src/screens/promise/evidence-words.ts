@@ -1,6 +1,6 @@
 // What evidence says, in sentences.
 // Worked example: a display's factor of 1.57 is "On display: 57 % more", 17 % more to 107 % more in 8 of 10 (6 weeks of 3 stores).
-import type { Item, Plan } from '../../domain/plan/index.ts';
+import type { Item, Plan, Scan } from '../../domain/plan/index.ts';
 import { changeWords } from '../../domain/promise/change-words.ts';
 import type { ItemEvidence } from '../../domain/promise/evidence.ts';
 import type { Halving } from '../../domain/promise/halving.ts';
@@ -12,11 +12,10 @@ import { rateText } from './words.ts';
 type Say = DomainSay & Pick<ScreenSay, 'look'>;
 
 /** "8 stores, 97 weeks, 327 units. Left out: 24 opening weeks, 8 on display or at a lower price. 3 weeks were not seen." */
-export function basisWords({ counted, rate }: ItemEvidence, say: Say): string {
-  const some = (count: number, one: string, more: string) =>
-    `${say.count(count)} ${count === 1 ? one : more}`;
-  const weeks = counted.stores.reduce((sum, store) => sum + store.weeks.length, 0);
-  const { openings, deals, gaps } = counted.leftOut;
+export function basisWords({ counted: seen, rate }: ItemEvidence, say: Say): string {
+  const some = (count: number, one: string, more: string) => counted(count, one, more, say);
+  const weeks = seen.stores.reduce((sum, store) => sum + store.weeks.length, 0);
+  const { openings, deals, gaps } = seen.leftOut;
   const out = [
     ...(openings > 0 ? [some(openings, 'opening week', 'opening weeks')] : []),
     ...(deals > 0 ? [`${say.count(deals)} on display or at a lower price`] : []),
@@ -26,6 +25,17 @@ export function basisWords({ counted, rate }: ItemEvidence, say: Say): string {
     ...(out.length > 0 ? [`Left out: ${out.join(', ')}.`] : []),
     ...(gaps > 0 ? [`${some(gaps, 'week was', 'weeks were')} not seen.`] : []),
   ].join(' ');
+}
+
+/** "1 store", "2 stores". */
+export function counted(count: number, one: string, more: string, say: Pick<Say, 'count'>): string {
+  return `${say.count(count)} ${count === 1 ? one : more}`;
+}
+
+/** "18 weeks · 52 units", of one store. */
+export function scanText({ units }: Pick<Scan, 'units'>, say: Pick<Say, 'count'>): string {
+  const sum = units.reduce<number>((all, each) => all + (each ?? 0), 0);
+  return `${counted(units.length, 'week', 'weeks', say)} · ${counted(sum, 'unit', 'units', say)}`;
 }
 
 /** What accounts of the plan count on beside it, where that is outside the 80 % range: a sentence a side. */
@@ -67,7 +77,9 @@ export function besideWords(
             : [`${say.count(runRate.doors)} ${runRate.doors === 1 ? 'door' : 'doors'} open`]),
           ...(runRate.unitsPerWeek === null
             ? []
-            : [`${say.number(Number(runRate.unitsPerWeek))} units a week`]),
+            : [
+                `${say.number(Number(runRate.unitsPerWeek))} ${Number(runRate.unitsPerWeek) === 1 ? 'unit' : 'units'} a week`,
+              ]),
           ...(runRate.revenueAmountPerWeek === null
             ? []
             : [`revenue of ${say.sum(runRate.revenueAmountPerWeek)} a week`]),

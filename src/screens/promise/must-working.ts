@@ -11,6 +11,7 @@ import type { Results } from '../../domain/results.ts';
 import { claimedWords } from '../../domain/verdicts/promise.ts';
 import type { ScreenSay } from '../shared/screen-say.ts';
 import type { Worked } from '../shared/working.tsx';
+import { counted } from './evidence-words.ts';
 import { figureOf, labelOf, neededOf } from './must-words.ts';
 import { rateText } from './words.ts';
 
@@ -68,7 +69,7 @@ function partsOf(args: Args, row: HaveToBe, from: MustFrom): { formula: string; 
           line({
             label: nameOf(plan, accountId, itemId),
             value: rate === null ? 'none' : rateText(rate, say),
-            reason: `with ${say.count(doors)} doors; the plan’s own doors have their own figure`,
+            reason: `with ${counted(doors, 'door', 'doors', say)}; the plan’s own doors have their own figure`,
             explains: { of: 'dealItem', accountId, itemId, figure: 'breakEvenUnitsPerStoreWeek' },
           }),
         ),
