@@ -138,6 +138,20 @@ describe('which costs least', () => {
     expect(answer()[1]).toBe('Cash runs out under Cedar.');
   });
 
+  test('money for which nothing is asked is said to be so', async () => {
+    const plan = three();
+    const free = anOffer([royaltyPart({ amount: '40000', amountPerUnit: '0' })], {
+      id: 'birch',
+      name: 'Birch',
+    });
+    await opened({ ...plan, offers: plan.offers.map((each) => (each.id === 'birch' ? free : each)) });
+    expect(answer()[0]).toMatch(/^On this plan Birch leaves us most/);
+    expect(answer()[1]).toBe('As typed, Birch costs nothing: are terms missing?');
+    cleanup();
+    await opened(three());
+    expect(answer().join(' ')).not.toContain('As typed');
+  });
+
   test('where it runs out under all, the one that is short by least is named', async () => {
     const plan = aPlan({
       offers: [

@@ -22,6 +22,16 @@ export function bestWords(model: MoneyModel, say: ScreenSay): string[] {
       `Cash runs out under ${dry.length > NAMED ? `${say.count(dry.length)} of them` : listed(names)}.`,
     );
   }
+  const free = offers.filter(
+    ({ result }) => result.moneyIn > 0 && result.totalPaid === 0 && result.perUnit !== null,
+  );
+  if (free.length > 0) {
+    const names = free.map(({ offer }) => offer.name);
+    // or what is still being typed would win everywhere without a word
+    words.push(
+      `As typed, ${listed(names)} ${free.length === 1 ? 'costs' : 'cost'} nothing: are terms missing?`,
+    );
+  }
   if (model.futures !== null) words.push(drawnWords(model.plan, model.futures, say));
   // In its place already while it is worked out, so that nothing below moves.
   else if (model.isWaiting) words.push('Other futures are being drawn …');
