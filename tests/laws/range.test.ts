@@ -293,21 +293,31 @@ describe('what moves cash, moves it the way it must', () => {
 });
 
 describe('revenue of draws in which no chain comes', () => {
-  test('goods on guarantee: what may come back is no revenue before its review, so that none is left over', () => {
-    const plan = structuredClone(demoPlan('beauty-chain-returns.json'));
-    plan.promise.spreads.doors = 'asStanding';
-    for (const account of plan.accounts)
-      account.standing = { rung: 'hopedFor', chance: '0', slipLikelyWeeks: 0, slipMostWeeks: 0, papers: [] };
-    const { results } = computed(plan);
-    const setup = setUpRange({ plan, results, seed: 1 });
-    const { revenue } = runChunk(setup, 0, 1);
-    const sum = (series: Float64Array) => series.reduce((all, each) => all + each, 0);
-    const planned = sum(results.pass.profit.invoiced);
-    // Single weeks are missed, and stand at nothing; before they are cut there all of it falls out but for a hundredth.
-    const coarse = sum(setup.anchors.coarse.revenue);
-    expect(Math.abs(coarse - planned) / planned).toBeLessThan(0.01);
-    expect(Math.min(...revenue)).toBe(0);
-  });
+  // Goods on guarantee: what may come back is no revenue before its review. Free fill billed back: all of it is invoiced.
+  test.each(['beauty-chain-returns.json', 'free-fill-by-distributor.json'])(
+    '%s: none is left over',
+    (name) => {
+      const plan = structuredClone(demoPlan(name));
+      plan.promise.spreads.doors = 'asStanding';
+      for (const account of plan.accounts)
+        account.standing = {
+          rung: 'hopedFor',
+          chance: '0',
+          slipLikelyWeeks: 0,
+          slipMostWeeks: 0,
+          papers: [],
+        };
+      const { results } = computed(plan);
+      const setup = setUpRange({ plan, results, seed: 1 });
+      const { revenue } = runChunk(setup, 0, 1);
+      const sum = (series: Float64Array) => series.reduce((all, each) => all + each, 0);
+      const planned = sum(results.pass.profit.invoiced);
+      // Single weeks are missed, and stand at nothing; before they are cut there all of it falls out but for a hundredth.
+      const coarse = sum(setup.anchors.coarse.revenue);
+      expect(Math.abs(coarse - planned) / planned).toBeLessThan(0.01);
+      expect(Math.min(...revenue)).toBe(0);
+    },
+  );
 });
 
 describe('doors as drawn, beside their exact distribution', () => {

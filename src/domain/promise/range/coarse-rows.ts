@@ -12,6 +12,7 @@ import {
   CALENDAR,
   CALENDAR_AHEAD,
   CASE_UNITS,
+  CLAIMED,
   DEMAND,
   DEPOT_AHEAD,
   FILL,
@@ -24,6 +25,7 @@ import {
   SLACK,
   SLIPS,
   STAYS,
+  SUMS,
   TERMS,
   WITHHELD,
 } from './places.ts';
@@ -86,7 +88,16 @@ function writeCellFill(coarse: Coarse, compiled: Compiled, row: PlacedRow, index
   if (cell.openWeek < 0 || ships >= weeks) return;
   const at = ((pad + ships) * rows + row.place) * SLIPS;
   raise(slipping, at + FILL, cell.fillUnits);
-  raise(slipping, at + FILL_FREE, cell.freeUnits);
+  const { billBack, sale } = compiled.accounts[listing.account] as CompiledAccount;
+  if (billBack === null || sale === 'scan') {
+    raise(slipping, at + FILL_FREE, cell.freeUnits);
+    return;
+  }
+  // Billed back: invoiced like the rest of the fill, and claimed at what the first hand sells it for.
+  const week = ships + billBack.lagWeeks;
+  const claimed = ((pad + week) * coarse.accounts + listing.account) * SUMS + CLAIMED;
+  if (week < weeks)
+    raise(coarse.sums, claimed, (cell.freeUnits * listing.firstHandSells) / compiled.perMinor);
 }
 
 function writeCellWants(coarse: Coarse, compiled: Compiled, row: PlacedRow, index: number): void {
