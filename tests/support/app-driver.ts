@@ -6,6 +6,7 @@
  */
 import { readFileSync } from 'node:fs';
 import type { Browser, BrowserContext, BrowserContextOptions, Locator, Page } from 'playwright-core';
+import { expect } from 'vitest';
 import { DEMOS } from '../../demo-catalog/index.ts';
 import { evaluate } from '../../src/domain/evaluate.ts';
 import type { Plan } from '../../src/domain/plan/index.ts';
@@ -139,7 +140,7 @@ export async function looksKept(page: Page, name: string, text: string): Promise
         };
       };
     });
-  await page.waitForFunction(isThere, [name, text] as const);
+  await expect.poll(() => page.evaluate(isThere, [name, text] as const)).toBe(true);
 }
 
 export interface ShownVerdict {
