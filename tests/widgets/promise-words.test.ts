@@ -31,6 +31,14 @@ describe('the guess a verdict leans on', () => {
     ).toBe('Leans on a guess: Corner, in talks, comes with a chance of 25 %. At 40\u00a0% it gets tight.');
   });
 
+  test('an end in thousands is grouped as any other figure', () => {
+    const path = 'accounts/corner/waves/w/doors';
+    const label = 'It opens 2,500 doors';
+    expect(leansOnWords({ ...leans, path, label, end: '5000' }, 'USD')).toBe(
+      'Leans on a guess: it opens 2,500 doors. At 5,000 it gets tight.',
+    );
+  });
+
   test('any other goes on in the sentence', () => {
     const path = 'promise/spreads/sharedRate';
     expect(

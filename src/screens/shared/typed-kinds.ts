@@ -20,21 +20,24 @@ export function readNumber({ text, kind, currency }: TypedArgs): Typed | null {
   return kind === 'text' ? null : parseTyped(browserLook(currency), kind, text);
 }
 
-/** A plan's value as the text a field shows: no grouping, the locale's decimal mark, percent in points. */
-export function textOf({
-  value,
-  kind,
-  currency,
-}: {
+interface ValueOf {
   value: unknown;
   kind: FieldKind;
   currency: string;
-}): string {
+}
+
+/** A plan's value as the text a field shows: no grouping, the locale's decimal mark, percent in points. */
+export function textOf(of: ValueOf): string {
+  return written(of, '');
+}
+
+/** `group` stands between thousands; the locale's own where it isn't given. */
+function written({ value, kind, currency }: ValueOf, group?: string): string {
   if (typeof value !== 'string' && typeof value !== 'number') return '';
   if (kind === 'text') return String(value);
   const look = browserLook(currency);
   const amount = kind === 'percent' ? dec(value).times(100) : dec(value);
-  const plain = exact({ ...look, group: '' }, amount);
+  const plain = exact(group === undefined ? look : { ...look, group }, amount);
   return kind === 'amount' ? withCents(plain, look.decimal, look.minorDigits) : plain;
 }
 
@@ -51,7 +54,7 @@ export function kindAt(path: string): FieldKind {
   return /amount/i.test(name) ? 'amount' : 'factor';
 }
 
-/** A plan's value in words: its field's text with "%" where that belongs; texts that are no number as they are. */
+/** A plan's value in words: grouped, with "%" where that belongs; texts that are no number as they are. */
 export function valueWords({
   value,
   path,
@@ -63,6 +66,6 @@ export function valueWords({
 }): string {
   if (typeof value === 'string' && !/^-?\d/.test(value)) return value;
   const kind = kindAt(path);
-  const text = textOf({ value, kind, currency });
+  const text = written({ value, kind, currency });
   return text !== '' && kind === 'percent' ? `${text}\u00a0%` : text;
 }
