@@ -460,6 +460,20 @@ describe('against each other', () => {
   test('what no value reaches is said: a loan can’t change the founder’s part', () => {
     const goal = { by: 'founderRate', rate: 0.85 } as const;
     const counter = counterFor({ plan, basis, offer: loan, partId: 'loan', goal });
-    expect(counter).toEqual({ found: false, partId: 'loan', key: 'yearlyRate', why: 'notReached' });
+    const reach = { low: 1, high: 1, wanted: 0.85 };
+    expect(counter).toEqual({ found: false, partId: 'loan', key: 'yearlyRate', why: 'notReached', reach });
+  });
+
+  test('and why: what it comes to over all that the term may be', () => {
+    const goal = { by: 'founderRate', rate: 0.01 } as const;
+    const counter = counterFor({ plan, basis, offer: equity, partId: 'stake', goal });
+    // The part goes from nothing to 95 % of the company.
+    if (counter.found || counter.why === 'noPart') throw new Error('reached');
+    expect(counter.reach?.low).toBeCloseTo(0.05, 9);
+    expect(counter.reach?.high).toBe(1);
+    // A loan without interest costs the 40,000 it lends, and no less.
+    const cheap = { by: 'paidAtMost', amount: 3_000_000 } as const;
+    const rate = counterFor({ plan, basis, offer: loan, partId: 'loan', goal: cheap });
+    expect(rate).toMatchObject({ found: false, reach: { low: 4_000_000, wanted: 3_000_000 } });
   });
 });

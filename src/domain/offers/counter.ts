@@ -40,10 +40,15 @@ export function counterFor(args: CounterArgs): Counter {
     return goal.by === 'equals' ? founderAt(run, exitPrice(plan.ownership, basis)) : paidIn(run);
   };
   const wanted = wantedOf(args);
-  if (wanted === null) return { found: false, partId, key: term.key, why: 'notReached' };
+  const missed = { found: false, partId, key: term.key, why: 'notReached' } as const;
+  if (wanted === null) return { ...missed, reach: null };
   const off = (value: number) => figure(value) - wanted;
-  const value = nearest(placesOf(term, from === null ? null : Number(from), basis), off, from);
-  if (value === null) return { found: false, partId, key: term.key, why: 'notReached' };
+  const places = placesOf(term, from === null ? null : Number(from), basis);
+  const value = nearest(places, off, from);
+  if (value === null) {
+    const figures = places.map(figure);
+    return { ...missed, reach: { low: Math.min(...figures), high: Math.max(...figures), wanted } };
+  }
   const isOurs = (place: number) => (goal.by === 'paidAtMost' ? -1 : 1) * off(place) >= -ALIKE[goal.by];
   const kept = onGrid(value, term, basis, isOurs);
   return { found: true, partId, key: term.key, from, value: shortest(kept, term, basis), miss: off(kept) };

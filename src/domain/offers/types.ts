@@ -195,7 +195,15 @@ export type Counter =
       value: string;
       miss: number;
     }
-  | { found: false; partId: string; key: string; why: 'noPart' | 'notReached' };
+  | { found: false; partId: string; key: string; why: 'noPart' }
+  | { found: false; partId: string; key: string; why: 'notReached'; reach: CounterReach | null };
+
+/** What the figure is over all a term may be, and what was wanted of it: minor units, or a share. */
+export interface CounterReach {
+  low: number;
+  high: number;
+  wanted: number;
+}
 
 /** What a counter is to reach. */
 export type CounterGoal =

@@ -9,6 +9,7 @@ import {
   type Basis,
   type Counter,
   type CounterGoal,
+  type CounterReach,
   counterFor,
   offerKindOf,
   runOffer,
@@ -103,6 +104,9 @@ function termChoices({ offer }: ShownOffer): Choice[] {
   });
 }
 
+/** What is paid by date and settled at the sale counts, what shares of the company get doesn't. */
+const SHARES_ASIDE = 'without what shares get';
+
 const AS_PLANNED: Choice = { value: 'plan', label: 'the plan as it stands' };
 
 /** The plan's own future, and those of the range once they are drawn. */
@@ -123,7 +127,7 @@ function goalChoices({ offers, ownership }: Plan, ownId: string, say: ScreenSay)
       : [{ value: 'founderRate', label: `leaves us ${say.percent(Number(leastFounderRate))}` }]),
     ...(mostPaidAmount === null
       ? []
-      : [{ value: 'paidAtMost', label: `costs ${say.sum(mostPaidAmount)}, by date` }]),
+      : [{ value: 'paidAtMost', label: `costs ${say.sum(mostPaidAmount)}, ${SHARES_ASIDE}` }]),
   ];
 }
 
@@ -170,12 +174,26 @@ function sentence({ counter, at, goal, future, plan, say }: Found): string {
   const what = `${goalWords(plan, goal, say)} ${where}`;
   if (term === undefined) return '';
   // Which term it is stands above, in the list it was chosen from: "At for each unit 0.36" would be no sentence.
-  if (!counter.found) return `No value of it makes this ${what}.`;
+  if (!counter.found) {
+    const reach = counter.why === 'notReached' ? counter.reach : null;
+    return `No value of it makes this ${what}${reach === null ? '' : reachWords(reach, goal, say)}.`;
+  }
   const value = valueWords(term, counter.value, say);
   const from = counter.from === null ? 'none' : valueWords(term, counter.from, say);
   const miss = missWords(counter.miss, goal, say);
   const moved = value === from ? ', as it is,' : `, instead of ${from},`;
   return `At ${value}${moved} this ${thirdPerson(what)}${miss}.`;
+}
+
+/** Why none does: what it comes to over all that the term may be. */
+function reachWords({ low, high, wanted }: CounterReach, goal: string, say: ScreenSay): string {
+  const text = (value: number) =>
+    goal === 'founderRate' ? say.percent(value) : say.money(Math.round(value));
+  const does = goal === 'paidAtMost' ? 'it costs' : 'it leaves us';
+  const [least, most] = [text(low), text(high)];
+  return least === most
+    ? `: ${does} ${least} whatever this term is, not ${text(wanted)}`
+    : `: ${does} ${least} to ${most} by this term, not ${text(wanted)}`;
 }
 
 /** What the term's own grid leaves over; '' where nothing does. */
@@ -188,7 +206,7 @@ function missWords(miss: number, goal: string, say: ScreenSay): string {
 function goalWords(plan: Plan, goal: string, say: ScreenSay): string {
   const { leastFounderRate, mostPaidAmount } = plan.ownership;
   if (goal === 'founderRate') return `leave us ${say.percent(Number(leastFounderRate))} of the company`;
-  if (goal === 'paidAtMost') return `cost ${say.sum(mostPaidAmount ?? '0')} by date in all`;
+  if (goal === 'paidAtMost') return `cost ${say.sum(mostPaidAmount ?? '0')}, ${SHARES_ASIDE},`;
   return `equal ${nameOf(plan, goal.slice('equals '.length))}`;
 }
 

@@ -27,7 +27,10 @@ const ROUND = [
 
 const LIMITS = [
   share('leastFounderRate', 'We keep at least', { step: 'margin', placeholder: 'not said' }),
-  money('mostPaidAmount', 'We pay at most, by date', { step: 'sum', placeholder: 'not said' }),
+  money('mostPaidAmount', 'We pay at most, without what shares get', {
+    step: 'sum',
+    placeholder: 'not said',
+  }),
 ];
 
 export function OwnershipPart(): VNode {
