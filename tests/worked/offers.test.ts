@@ -151,6 +151,18 @@ describe('royalties', () => {
     expect(settles({ capMultiple: '0.5' })).toBe(2_000_000 - 3 * 500_000 - 13_000);
   });
 
+  test('with no rate after the first it ends where that does, and least sums end with it', () => {
+    // Half of 40,000.00 at 0.50 a unit; a least sum of 9,000.00 a quarter comes there sooner, and no further.
+    const all = (changes: Parameters<typeof royaltyPart>[0]) => {
+      const part = royaltyPart({ amountPerUnit: '0.5', minimumAmountPerQuarter: '9000', ...changes });
+      const { flows, settles } = runOffer(basis, anOffer([part]), anOwnership());
+      return settles - flows.reduce((sum, { amount }) => sum + Math.min(0, amount), 0);
+    };
+    expect(all({ untilMultiple: '0.5', later: '0' })).toBe(2_000_000);
+    // With a rate after it, however low, the least sums go on: three years of twelve quarters after the horizon.
+    expect(all({ untilMultiple: '0.5', later: '0.01' })).toBeGreaterThan(2_000_000 + 12 * 900_000);
+  });
+
   test('cost per unit is what was paid in the horizon over units sold in it', () => {
     const run = runOffer(basis, anOffer([loanPart({ feeRate: '0.02' })]), anOwnership());
     const costs = run.flows.filter(({ week, what }) => week < 52 && /^(fee|interest)$/.test(what));

@@ -147,7 +147,10 @@ export function royaltyOutcome(args: RoyaltyArgs): PartOutcome {
 function limits({ rate, laterRate, rules }: RoyaltyArgs, money: number) {
   const times = (multiple: string | null) =>
     multiple === null ? Number.POSITIVE_INFINITY : Number(multiple) * money;
-  return { rate, laterRate, until: times(rules.untilMultiple), cap: times(rules.capMultiple) };
+  const until = times(rules.untilMultiple);
+  // With nothing after the first rate the royalty ends there, and its least sums with it.
+  const cap = Math.min(times(rules.capMultiple), laterRate === 0 ? until : Number.POSITIVE_INFINITY);
+  return { rate, laterRate, until, cap };
 }
 
 function moneyBy({ money }: Arrived, week: number): number {
