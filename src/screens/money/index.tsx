@@ -94,7 +94,7 @@ function Need({ shown: { results } }: { shown: Shown }): VNode {
   const why = useWhy();
   const { cashNeed, cashNeedWeek } = results.reading;
   return (
-    <p>
+    <p class="ff-sentence">
       {cashNeedWeek === null ? (
         'This plan needs no new money: its cash stays above zero without any.'
       ) : (
