@@ -111,6 +111,40 @@ describe('weeks of stores', () => {
   });
 });
 
+describe('dates as spreadsheets write them', () => {
+  const rows = (...days: string[]) =>
+    read(`store,week,units\n${days.map((day) => `Mill Lane,${day},9`).join('\n')}\n`);
+  const first = (reading: BulkReading) => scansAfter(reading)[1]?.firstDate;
+
+  test('one that can only be read one way says how all are: with the day first, with the month first', () => {
+    for (const mark of ['.', '/', '-']) {
+      const days = ['06 10 2025', '13 10 2025', '20 10 2025'].map((day) => day.replaceAll(' ', mark));
+      const reading = rows(...days);
+      expect(first(reading)).toBe('2025-10-06');
+      expect(reading.notes[0]).toBe(`Dates are read with the day first, as “13${mark}10${mark}2025” has it.`);
+    }
+    // 10/06 alone could be June: 10/13 says that it is October.
+    const american = rows('10/06/2025', '10/13/2025');
+    expect(first(american)).toBe('2025-10-06');
+    expect(american.notes[0]).toContain('month first, as “10/13/2025”');
+    expect(first(rows('6.6.2025', '2025-06-13'))).toBe('2025-06-06');
+    expect(first(rows('2025/10/6'))).toBe('2025-10-06');
+  });
+
+  test('where nothing says which, or rows say different things, each is refused with what it could be', () => {
+    expect(said(rows('3/11/2025'))).toEqual([
+      'Line 2, column 2 (week): got “3/11/2025”; expected a date that reads one way alone, like 2025-10-06: this could be 2025-11-03 or 2025-03-11.',
+    ]);
+    const order = 'expected day and month in one order in all of the table, or dates like 2025-10-06.';
+    expect(said(rows('13/10/2025', '10/20/2025'))).toEqual([
+      `Line 2, column 2 (week): got “13/10/2025”; ${order}`,
+      `Line 3, column 2 (week): got “10/20/2025”; ${order}`,
+    ]);
+    expect(said(rows('31/11/2025', '13.13.2025', '6/10/25'))).toHaveLength(3);
+    expect(rows('31/11/2025').fields).toEqual([]);
+  });
+});
+
 test('bad rows, each with its line and column, and nothing to take over without mending them', () => {
   const reading = read(
     [
@@ -134,7 +168,7 @@ test('bad rows, each with its line and column, and nothing to take over without 
   const units = 'expected a whole number of units, nothing where the week was not seen, from 0 to 100000.';
   expect(said(reading)).toEqual([
     `Line 2, column 2 (week): got “41”; ${day}`,
-    `Line 3, column 2 (week): got “06/10/2025”; ${day}`,
+    'Line 3, column 2 (week): got “06/10/2025”; expected a date that reads one way alone, like 2025-10-06: this could be 2025-10-06 or 2025-06-10.',
     `Line 4, column 2 (week): got “2025-W54”; ${day}`,
     `Line 5, column 3 (units): got “nine”; ${units}`,
     `Line 6, column 3 (units): got “-2”; ${units}`,

@@ -7,7 +7,8 @@ import { storeKey } from '../promise/scans.ts';
 import type { Cell } from './csv.ts';
 import { isNamed, nameReader, withoutGuard } from './names.ts';
 import { readWhole, refuse } from './numbers.ts';
-import { readDay, readOn, readYes, SCAN_COLUMNS } from './scan-cells.ts';
+import { readOn, readYes, SCAN_COLUMNS } from './scan-cells.ts';
+import { type DayOrder, dayOrderOf, readDay } from './scan-days.ts';
 import { flagsOf, isSame, NOT_SEEN, type SaidWeek, shownWeek, weeksOf, writeScans } from './scan-weeks.ts';
 import type { CellProblem, Entry, TableKind, Task } from './types.ts';
 
@@ -41,7 +42,10 @@ interface SaidStore {
 function readScans(task: Task, entries: readonly Entry[]): Set<string> {
   const { plan } = task;
   const found = new Map<string, SaidStore>();
-  for (const entry of entries) readEntry(task, found, entry);
+  const order = dayOrderOf(entries.map(({ cells }) => cells['week']?.text ?? ''));
+  for (const entry of entries) readEntry(task, found, entry, order);
+  if (order.first === 'day' || order.first === 'month')
+    task.notes.push(`Dates are read with the ${order.first} first, as “${order.by}” has it.`);
   const scans = [...plan.promise.scans];
   for (const said of found.values()) {
     const scan = changedScan(task, said, scans);
@@ -58,9 +62,9 @@ function readScans(task: Task, entries: readonly Entry[]): Set<string> {
   return new Set([...found.values()].flatMap(({ was }) => (was === null ? [] : [was.id])));
 }
 
-function readEntry(task: Task, found: Map<string, SaidStore>, { line, cells }: Entry): void {
+function readEntry(task: Task, found: Map<string, SaidStore>, { line, cells }: Entry, order: DayOrder): void {
   const of = namedIn(task, cells, line);
-  const day = readDay(task, cells['week'] ?? { text: '', line, column: 0 });
+  const day = readDay(task, cells['week'] ?? { text: '', line, column: 0 }, order);
   const cell = cells['units'] ?? { text: '', line, column: 0 };
   const isEmpty = cell.text.trim() === '';
   const what = 'a whole number of units, nothing where the week was not seen,';

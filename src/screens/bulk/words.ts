@@ -40,7 +40,7 @@ export function headingWords(table: BulkTable): string {
     prices: '',
     season: ' A column a week, or a column a product, is read too.',
     scans:
-      ' A column a week, or a column a store, is read too. Weeks are days like 2025-10-06, or ISO weeks like 2025-W41.',
+      ' A column a week, or a column a store, is read too. Weeks are days like 2025-10-06, or as your spreadsheet writes them, or ISO weeks like 2025-W41.',
   }[table];
   return `First line: ${needed.join(', ')}${more}.${across}`;
 }
