@@ -13,9 +13,17 @@ export function useWide(): boolean {
   useEffect(() => {
     const query = matchMedia(wideQuery);
     const update = (): void => setWide(query.matches);
+    // A sheet of paper is narrow. Said before it is laid out: redrawn on the way, what was taller leaves empty sheets.
+    const narrow = (): void => setWide(false);
     update();
     query.addEventListener('change', update);
-    return () => query.removeEventListener('change', update);
+    addEventListener('beforeprint', narrow);
+    addEventListener('afterprint', update);
+    return () => {
+      query.removeEventListener('change', update);
+      removeEventListener('beforeprint', narrow);
+      removeEventListener('afterprint', update);
+    };
   }, []);
   return wide;
 }
