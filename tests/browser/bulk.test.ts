@@ -77,7 +77,7 @@ describe.each([
     expect(await wavesKept(page)).toEqual([...account.waves, more]);
 
     await goTo(page, `#/p/${plan.id}/bulk/doors`, 'Paste a table');
-    expect(await field(page, TABLE).inputValue()).toBe(text);
+    await expect.poll(() => field(page, TABLE).inputValue()).toBe(text); // read from the store
     await page.getByText('Nothing changes: 2 are as in the plan.').waitFor();
     await page.getByRole('button', { name: 'Undo', exact: true }).click();
     await page.getByRole('button', { name: 'Take over 2 changes' }).waitFor();

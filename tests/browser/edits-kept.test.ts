@@ -48,7 +48,7 @@ test('a value typed a moment before the page is closed is there in the next one'
   await field(opened.page, LABEL).fill('81234');
   await opened.page.close();
   const again = await openTab(opened.context, { address: app.address, hash: CASH });
-  expect(await field(again.page, LABEL).inputValue()).toBe('81234');
+  await expect.poll(() => field(again.page, LABEL).inputValue()).toBe('81234');
 });
 
 test('a value that was saved survives a crash of the page, and the plan is a plan of one’s own from then on', async () => {
@@ -58,9 +58,9 @@ test('a value that was saved survives a crash of the page, and the plan is a pla
   await crash(page);
   const again = await openTab(context, { address: app.address, hash: '' });
   expect(new URL(again.page.url()).hash).toBe(CASH);
-  expect(await field(again.page, LABEL).inputValue()).toBe('81000');
+  await expect.poll(() => field(again.page, LABEL).inputValue()).toBe('81000');
   await goTo(again.page, '#/plans', 'Plans');
-  expect(await again.page.getByText(NAME, { exact: true }).count()).toBe(1);
+  await expect.poll(() => again.page.getByText(NAME, { exact: true }).count()).toBe(1);
   const own = again.page.locator('section', { has: again.page.getByText('On this device') });
   expect(await own.getByText(NAME, { exact: true }).count()).toBe(1);
 });
@@ -74,7 +74,7 @@ test('undo takes an edit back and redo brings it again; both are kept over a rel
   await saved(page);
   await page.reload();
   await settled(page);
-  expect(await field(page, LABEL).inputValue()).toBe(before);
+  await expect.poll(() => field(page, LABEL).inputValue()).toBe(before);
   await typeInto(page, LABEL, '12345');
   await page.getByRole('button', { name: 'Undo', exact: true }).click();
   await page.getByRole('button', { name: 'Redo', exact: true }).click();
@@ -82,7 +82,7 @@ test('undo takes an edit back and redo brings it again; both are kept over a rel
   await saved(page);
   await page.reload();
   await settled(page);
-  expect(await field(page, LABEL).inputValue()).toBe('12345');
+  await expect.poll(() => field(page, LABEL).inputValue()).toBe('12345');
 });
 
 test('a refused text stays, is named under its field, and is there after a reload; the plan keeps its last good value', async () => {
@@ -96,13 +96,13 @@ test('a refused text stays, is named under its field, and is there after a reloa
   await saved(page);
   await page.reload();
   await settled(page);
-  expect(await field(page, LABEL).inputValue()).toBe('lots');
-  expect(await problemUnder(page, LABEL)).toBe(sentence);
+  await expect.poll(() => field(page, LABEL).inputValue()).toBe('lots');
+  await expect.poll(() => problemUnder(page, LABEL)).toBe(sentence);
   expect(await page.locator('.ff-older').count()).toBeGreaterThan(0);
   expect(planOf(await exportedText(page, NAME)).business.openingCashAmount).toBe('81000');
   await goTo(page, CASH, 'Cash');
   await page.getByRole('button', { name: 'Undo', exact: true }).click();
-  expect(await field(page, LABEL).inputValue()).toBe('81000');
+  await expect.poll(() => field(page, LABEL).inputValue()).toBe('81000');
   expect(await page.locator('.ff-older').count()).toBe(0);
 });
 
@@ -120,7 +120,7 @@ test('every view is at the address it had before a reload, the chosen chain and 
     await page.reload();
     await settled(page);
     expect(page.url()).toBe(at);
-    expect(await page.locator('h1', { hasText: heading }).count()).toBe(1);
+    await expect.poll(() => page.locator('h1', { hasText: heading }).count()).toBe(1);
     expect(await chosenIn(page)).toEqual(chosen);
     if (proof !== null) await page.getByRole('heading', { name: proof }).waitFor();
   }
@@ -133,7 +133,7 @@ test('Back closes the sheet first, then goes to the view before', async () => {
   await page.getByRole('dialog').waitFor();
   await page.goBack();
   await page.getByRole('dialog').waitFor({ state: 'detached' });
-  expect(await page.locator('h1', { hasText: 'Deal' }).count()).toBe(1);
+  await expect.poll(() => page.locator('h1', { hasText: 'Deal' }).count()).toBe(1);
   await page.goBack();
   await page.locator('h1', { hasText: 'Cash' }).waitFor({ state: 'attached' });
 });

@@ -61,8 +61,8 @@ test('opens every example with one tap from the list, with the verdicts the mode
     await page.locator('.ff-plan-link', { hasText: plan.name }).tap();
     await page.locator('h1', { hasText: exactly(plan.name) }).waitFor({ state: 'attached' });
     await settled(page);
-    expect(await verdictsOnFront(page)).toEqual(verdictsOf(results));
-    expect(await page.getByText(lesson).isVisible()).toBe(true);
+    await expect.poll(() => verdictsOnFront(page)).toEqual(verdictsOf(results));
+    await expect.poll(() => page.getByText(lesson).isVisible()).toBe(true);
     await page.goBack();
     await page.getByRole('heading', { name: 'Plans', exact: true }).waitFor();
   }
@@ -78,7 +78,9 @@ test('keeps nothing of an example that is only looked at', async () => {
   await page.goBack();
   await page.reload();
   await settled(page);
-  expect(await page.getByText('None yet. Seven numbers make one, in about a minute.').isVisible()).toBe(true);
+  await expect
+    .poll(() => page.getByText('None yet. Seven numbers make one, in about a minute.').isVisible())
+    .toBe(true);
   await context.close();
 });
 

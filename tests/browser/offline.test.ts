@@ -46,7 +46,9 @@ test('a second start needs no server: every view opens, an edit is kept over a r
 
   const second = await openTab(context, { address: server.address, hash: '#/plans' });
   await second.page.locator('.ff-toast').getByText('Offline. Everything works.').waitFor();
-  expect(await second.page.getByRole('banner').getByText('Offline', { exact: true }).isVisible()).toBe(true);
+  await expect
+    .poll(() => second.page.getByRole('banner').getByText('Offline', { exact: true }).isVisible())
+    .toBe(true);
   await second.page.locator('.ff-plan-link', { hasText: NAME }).tap();
   for (const view of ['Ladder', 'Deal', 'Promise', 'Cash']) {
     await second.page.getByRole('navigation').getByRole('link', { name: view }).tap();
@@ -66,7 +68,7 @@ test('a second start needs no server: every view opens, an edit is kept over a r
   await saved(second.page);
   await second.page.reload();
   await settled(second.page);
-  expect(await field(second.page, LABEL).inputValue()).toBe('91000');
+  await expect.poll(() => field(second.page, LABEL).inputValue()).toBe('91000');
 
   const faults = second.troubles.filter((trouble) => !isNoNetwork(trouble));
   expect([...troubles, ...faults]).toEqual([]);
@@ -106,7 +108,7 @@ test('a new version waits, keeps what is being typed, and has every edit once it
   await banner.waitFor({ state: 'detached' });
   await page.reload();
   await settled(page);
-  expect(await buildName(page)).toBe(older);
+  await expect.poll(() => buildName(page)).toBe(older);
 
   // Asked for again at the next start, and this time let in.
   await banner.waitFor();
@@ -114,8 +116,8 @@ test('a new version waits, keeps what is being typed, and has every edit once it
   // Opened anew once it took over, or to let it.
   await expect.poll(() => buildName(page).catch(() => 'on its way'), { timeout: 30_000 }).toBe('newer');
   await settled(page);
-  expect(await field(page, LABEL).inputValue()).toBe('64 thou');
-  expect(await problemUnder(page, LABEL)).toContain('Still showing the result for 64000.');
+  await expect.poll(() => field(page, LABEL).inputValue()).toBe('64 thou');
+  await expect.poll(() => problemUnder(page, LABEL)).toContain('Still showing the result for 64000.');
   await page.getByRole('button', { name: 'Undo', exact: true }).click();
   expect(await field(page, LABEL).inputValue()).toBe('64000');
   expect(troubles.filter((trouble) => !isNoNetwork(trouble))).toEqual([]);

@@ -83,7 +83,7 @@ describe('a sound file', () => {
     await saved(other.page);
     await other.page.reload();
     await settled(other.page);
-    expect(await verdictsOnFront(other.page)).toEqual(verdicts);
+    await expect.poll(() => verdictsOnFront(other.page)).toEqual(verdicts);
     await goTo(other.page, '#/plans', 'Plans');
     const own = ownSection(other.page);
     await own.getByRole('button', { name: `More for ${NAME}` }).click();
@@ -106,7 +106,7 @@ describe('a sound file', () => {
     await page.locator('h1', { hasText: exactly(NAME) }).waitFor({ state: 'attached' });
     expect(new URL(page.url()).hash).not.toBe(`#/p/${PLAN}/front`);
     await goTo(page, '#/plans', 'Plans');
-    expect(await ownPlans(page)).toEqual([NAME, NAME]);
+    await expect.poll(() => ownPlans(page)).toEqual([NAME, NAME]);
     await context.close();
   });
 });

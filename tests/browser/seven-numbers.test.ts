@@ -100,7 +100,7 @@ test('seven numbers, tapped, give a plan with its verdicts and every default nam
   await page.locator('.ff-verdict-row').first().waitFor();
   console.log(`From the first screen to a kept plan: ${taps.count()} taps.`);
   await settled(page);
-  expect(await verdictsOnFront(page)).toEqual(said);
+  await expect.poll(() => verdictsOnFront(page)).toEqual(said);
   await saved(page);
   const kept = planOf(await exportedText(page, made.name));
   expect({ ...kept, id: made.id }).toEqual(made);
@@ -115,8 +115,8 @@ test('what is typed is there after the tab is gone, wrong texts too, and is gone
   await box(page, 'Stores').fill('sixty');
   await page.close();
   const again = await openTab(context, { address: app.address, hash: '#/seven' });
-  expect(await box(again.page, 'Shelf price, as on the tag').inputValue()).toBe('4.99');
-  expect(await box(again.page, 'Margin the retailer wants').inputValue()).toBe('120');
+  await expect.poll(() => box(again.page, 'Shelf price, as on the tag').inputValue()).toBe('4.99');
+  await expect.poll(() => box(again.page, 'Margin the retailer wants').inputValue()).toBe('120');
   expect(await box(again.page, 'Stores').inputValue()).toBe('sixty');
   expect(await problemUnder(again.page, 'Stores')).toContain('sixty');
 });

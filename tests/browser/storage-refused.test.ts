@@ -107,7 +107,7 @@ test('a full device: “Not saved”, the plan offered as a file with the edit i
   expect(await banner.count()).toBe(0);
   await page.reload();
   await page.locator('h1').first().waitFor({ state: 'attached' });
-  expect(await field(page, 'Cash we have today').inputValue()).toBe('78000');
+  await expect.poll(() => field(page, 'Cash we have today').inputValue()).toBe('78000');
   expect(troubles).toEqual([]);
   await context.close();
 });

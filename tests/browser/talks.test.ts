@@ -83,7 +83,7 @@ test('a whole negotiation by touch, offline, with a reload and a killed tab in i
   const before = await shown(page);
   await page.reload();
   await talksShown(page);
-  expect(await shown(page)).toEqual(before);
+  await expect.poll(() => shown(page)).toEqual(before);
   expect(await keypad(page).isVisible()).toBe(true);
   expect(await value(page, 'slotting').inputValue()).toBe('21');
   await hand.keys('0', 'Done');
@@ -95,7 +95,7 @@ test('a whole negotiation by touch, offline, with a reload and a killed tab in i
 
   const second = await openTab(first.context, { address: app.address, hash: HASH });
   await talksShown(second.page);
-  expect(await shown(second.page)).toEqual(agreed);
+  await expect.poll(() => shown(second.page)).toEqual(agreed);
   await second.page.getByRole('button', { name: 'More', exact: true }).tap();
   await second.page.getByRole('button', { name: 'Said so far' }).tap();
   expect(await second.page.locator('.ff-talks-offer > .ff-label:first-child').allInnerTexts()).toEqual([
@@ -111,7 +111,7 @@ test('a whole negotiation by touch, offline, with a reload and a killed tab in i
   expect((await shown(second.page)).terms.slotting).toBe('210');
   expect((await shown(second.page)).word).toBe('Holds');
   await goTo(second.page, `#/p/${PLAN}/deal?sheet=inputs%3AmoneyDown%3A${accountId}`, 'Deal');
-  expect(await second.page.locator('dialog .ff-input-number').first().inputValue()).toBe('210');
+  await expect.poll(() => second.page.locator('dialog .ff-input-number').first().inputValue()).toBe('210');
   await second.page.goBack();
   await talksShown(second.page);
   await second.page.getByRole('button', { name: 'Undo' }).tap();

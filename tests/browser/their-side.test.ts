@@ -250,7 +250,9 @@ describe('a turned device', () => {
     await holdReturn(page);
     await backWithUs(other.page);
     await goTo(other.page, `#/p/${talks.plan.id}/cash`, 'Cash');
-    expect(await other.page.getByLabel('Cash we have today', { exact: true }).inputValue()).toBe('98765');
+    await expect
+      .poll(() => other.page.getByLabel('Cash we have today', { exact: true }).inputValue())
+      .toBe('98765');
     expect([...troubles, ...other.troubles]).toEqual([]);
   });
 
