@@ -66,9 +66,11 @@ test.each(devices)('on %s: the best change, put in and taken out', async (_, dev
   const there = evaluate(changedPlan(dry.plan, first.change), sayFor);
   if (!there.ok) throw new Error('the changed plan can’t be computed');
   const { lowestCash, lowestWeek } = there.value.reading;
-  expect(await lowestOn(page)).toBe(`${say().money(lowestCash)} · week ${lowestWeek}`);
+  await expect.poll(() => lowestOn(page)).toBe(`${say().money(lowestCash)} · week ${lowestWeek}`);
   await page.getByRole('button', { name: 'Undo', exact: true }).first().click();
-  expect(await lowestOn(page)).toBe(`${say().money(before.lowestCash)} · week ${before.lowestWeek}`);
+  await expect
+    .poll(() => lowestOn(page))
+    .toBe(`${say().money(before.lowestCash)} · week ${before.lowestWeek}`);
   expect(troubles).toEqual([]);
   await context.close();
 });
@@ -81,7 +83,7 @@ test('all changes tried stand in a table, the plan as it is first', async () => 
   const table = page.getByRole('region', { name: 'The plan with each change alone, the best first' });
   const rows = table.locator('tbody tr');
   await expect.poll(() => rows.count()).toBe(1 + best.length + others.length + noHelp.length);
-  expect(await rows.first().innerText()).toContain(say().money(dry.results.reading.lowestCash));
+  await expect.poll(() => rows.first().innerText()).toContain(say().money(dry.results.reading.lowestCash));
   await context.close();
 });
 
@@ -110,17 +112,17 @@ test.each(devices)('on %s: for a lender, from Cash, week by week', async (_, dev
   const from = weeksAroundLow(dry.results);
   const block = lenderFrom(dry.plan, dry.results, from);
   const shown = page.locator('.ff-lender');
-  expect(await shown.innerText()).toContain(`Weeks ${from} to ${from + 12}`);
-  expect(await shown.innerText()).toContain(say().money(block.collateral.amount));
+  await expect.poll(() => shown.innerText()).toContain(`Weeks ${from} to ${from + 12}`);
+  await expect.poll(() => shown.innerText()).toContain(say().money(block.collateral.amount));
   const owes = page.getByRole('region', { name: `Receivables at the end of week ${from - 1}` });
   expect(await owes.locator('tbody tr').last().innerText()).toContain(
     (block.receivables.total.sum / 100).toLocaleString('en-US', { minimumFractionDigits: 2 }),
   );
   const wrong = page.getByRole('region', { name: 'The plan as it is, and with one thing going wrong' });
   await wrong.waitFor();
-  expect(await wrong.innerText()).toContain(say().money(block.downside?.there.lowestCash ?? 0));
+  await expect.poll(() => wrong.innerText()).toContain(say().money(block.downside?.there.lowestCash ?? 0));
   await page.getByRole('button', { name: 'A week later', exact: true }).click();
-  expect(await shown.innerText()).toContain(`Weeks ${from + 1} to ${from + 13}`);
+  await expect.poll(() => shown.innerText()).toContain(`Weeks ${from + 1} to ${from + 13}`);
   await page.goBack();
   await page.locator('h1', { hasText: 'Cash' }).waitFor({ state: 'attached' });
   expect(troubles).toEqual([]);

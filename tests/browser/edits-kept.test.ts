@@ -70,7 +70,7 @@ test('undo takes an edit back and redo brings it again; both are kept over a rel
   const before = await field(page, LABEL).inputValue();
   await typeInto(page, LABEL, '12345');
   await page.getByRole('button', { name: 'Undo', exact: true }).click();
-  expect(await field(page, LABEL).inputValue()).toBe(before);
+  await expect.poll(() => field(page, LABEL).inputValue()).toBe(before);
   await saved(page);
   await page.reload();
   await settled(page);
@@ -78,7 +78,7 @@ test('undo takes an edit back and redo brings it again; both are kept over a rel
   await typeInto(page, LABEL, '12345');
   await page.getByRole('button', { name: 'Undo', exact: true }).click();
   await page.getByRole('button', { name: 'Redo', exact: true }).click();
-  expect(await field(page, LABEL).inputValue()).toBe('12345');
+  await expect.poll(() => field(page, LABEL).inputValue()).toBe('12345');
   await saved(page);
   await page.reload();
   await settled(page);
@@ -121,7 +121,7 @@ test('every view is at the address it had before a reload, the chosen chain and 
     await settled(page);
     expect(page.url()).toBe(at);
     await expect.poll(() => page.locator('h1', { hasText: heading }).count()).toBe(1);
-    expect(await chosenIn(page)).toEqual(chosen);
+    await expect.poll(() => chosenIn(page)).toEqual(chosen);
     if (proof !== null) await page.getByRole('heading', { name: proof }).waitFor();
   }
 });

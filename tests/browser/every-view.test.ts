@@ -63,7 +63,7 @@ describe.each(all.map(({ plan, results }) => ({ name: plan.name, plan, results }
         const view = name.charAt(0).toUpperCase() + name.slice(1);
         await goTo(page, `#/p/${plan.id}/${name}`, view);
         const tag = page.getByRole('navigation').getByRole('link', { name: new RegExp(`^${view}\\b`) });
-        expect(await tag.textContent()).toContain(WORDS[state]);
+        await expect.poll(() => tag.textContent()).toContain(WORDS[state]);
         if (name === 'promise') continue;
         const head = await page.locator('.ff-view-head .ff-verdict-line').innerText();
         expect(head.startsWith(`${WORDS[state]}.`), head).toBe(true);

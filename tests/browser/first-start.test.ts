@@ -35,7 +35,7 @@ test('shows the example’s four verdicts, its lesson and the ways on, all in th
   const { context, page, troubles } = await openApp(browser, { address: app.address, hash: '' });
   const [first] = await demos();
   if (!first) throw new Error('There are no examples.');
-  expect(await verdictsOnFront(page)).toEqual(verdictsOf(first.results));
+  await expect.poll(() => verdictsOnFront(page)).toEqual(verdictsOf(first.results));
   const inSight = [
     page.getByText(first.lesson),
     ...(await page.locator('.ff-verdict-row').all()),
@@ -100,7 +100,7 @@ test('doesn’t wait for the script that judges plans, which is asked for at onc
   await page.goto(app.address);
   await page.locator('.ff-verdict-row').nth(3).waitFor();
   const [first] = await demos();
-  expect(await verdictsOnFront(page)).toEqual(first && verdictsOf(first.results));
+  await expect.poll(() => verdictsOnFront(page)).toEqual(first && verdictsOf(first.results));
   expect(asked).toBe(1);
   letThrough();
   await goTo(page, `#/p/${first?.plan.id}/cash`, 'Cash');

@@ -122,17 +122,17 @@ describe.each([
     expect(await row.getByRole('button', { name: 'guess' }).count()).toBe(1);
     await typeInto(page, label, text);
     expect(await row.getByRole('button', { name: 'guess' }).count()).toBe(0);
-    expect(await field(page, label).inputValue()).toBe(text);
+    await expect.poll(() => field(page, label).inputValue()).toBe(text);
 
     await typeInto(page, label, wrong[0]);
-    expect(await problemUnder(page, label)).toContain(wrong[1]);
-    expect(await field(page, label).inputValue()).toBe(wrong[0]);
+    await expect.poll(() => problemUnder(page, label)).toContain(wrong[1]);
+    await expect.poll(() => field(page, label).inputValue()).toBe(wrong[0]);
     await typeInto(page, label, text);
 
     await key(page, `Take out ${part}`).click();
     await key(page, `Add ${part}`).waitFor();
     await undo(page);
-    expect(await field(page, label).inputValue()).toBe(text);
+    await expect.poll(() => field(page, label).inputValue()).toBe(text);
     await saved(page);
   });
 });
@@ -149,11 +149,11 @@ test('a season starts from a shape, and a week typed over makes it an own one', 
   await typeInto(page, 'Week 28', '1.8');
   expect(await sheet.getByText('Highest in week 28 of the year, 1.8').count()).toBe(1);
   expect(await sheet.getByText('in all it changes what a year sells').count()).toBe(1);
-  expect(await field(page, 'Sells by season').inputValue()).toBe('own');
+  await expect.poll(() => field(page, 'Sells by season').inputValue()).toBe('own');
   expect(await sheet.getByRole('button', { name: 'guess' }).count()).toBe(0);
   await typeInto(page, 'Week 3', 'much');
   expect(await sheet.getByRole('alert').innerText()).toMatch(/Week 3.*much.*a number, like 1\.25/s);
-  expect(await field(page, 'Week 3').inputValue()).toBe('much');
+  await expect.poll(() => field(page, 'Week 3').inputValue()).toBe('much');
 });
 
 test('a line made under a product stands in the business, and taken out there frees the product', async () => {
@@ -164,11 +164,11 @@ test('a line made under a product stands in the business, and taken out there fr
   await openSheet(page, 'lines');
   await typeInto(page, 'Name', 'Bottling');
   await key(page, 'Add shifts later on').click();
-  expect(await field(page, 'Shifts then').inputValue()).toBe('2');
+  await expect.poll(() => field(page, 'Shifts then').inputValue()).toBe('2');
   await key(page, 'Take out Bottling').click();
   await openSheet(page, `supply:${PRODUCT}`);
-  expect(await field(page, 'Made on').inputValue()).toBe('');
+  await expect.poll(() => field(page, 'Made on').inputValue()).toBe('');
   await undo(page);
-  expect(await field(page, 'Made on').locator('option:checked').innerText()).toBe('Bottling');
-  expect(await field(page, 'Of these, good').inputValue()).toBe('96');
+  await expect.poll(() => field(page, 'Made on').locator('option:checked').innerText()).toBe('Bottling');
+  await expect.poll(() => field(page, 'Of these, good').inputValue()).toBe('96');
 });

@@ -102,7 +102,7 @@ test('a new version waits, keeps what is being typed, and has every edit once it
 
   // It was installed behind a page that goes on as it was.
   expect(await page.locator('html[data-same-page]').count()).toBe(1);
-  expect(await field(page, LABEL).inputValue()).toBe('64 thou');
+  await expect.poll(() => field(page, LABEL).inputValue()).toBe('64 thou');
   expect(await buildName(page)).toBe(older);
   await banner.getByRole('button', { name: 'Later' }).click();
   await banner.waitFor({ state: 'detached' });
@@ -119,7 +119,7 @@ test('a new version waits, keeps what is being typed, and has every edit once it
   await expect.poll(() => field(page, LABEL).inputValue()).toBe('64 thou');
   await expect.poll(() => problemUnder(page, LABEL)).toContain('Still showing the result for 64000.');
   await page.getByRole('button', { name: 'Undo', exact: true }).click();
-  expect(await field(page, LABEL).inputValue()).toBe('64000');
+  await expect.poll(() => field(page, LABEL).inputValue()).toBe('64000');
   expect(troubles.filter((trouble) => !isNoNetwork(trouble))).toEqual([]);
 
   await context.close();

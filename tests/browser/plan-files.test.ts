@@ -50,9 +50,9 @@ describe('a broken file', () => {
       await chooseFile(page, name, text);
       const note = page.getByRole('alert').filter({ hasText: said });
       await note.first().waitFor();
-      expect(await note.first().innerText(), name).toMatch(said);
+      await expect.poll(() => note.first().innerText(), { message: name }).toMatch(said);
       expect(new URL(page.url()).hash, name).toBe('#/plans');
-      expect(await ownPlans(page), name).toEqual([NAME]);
+      await expect.poll(() => ownPlans(page), { message: name }).toEqual([NAME]);
       await note.first().getByRole('button', { name: 'Close' }).click();
       await note.first().waitFor({ state: 'detached' });
     }
@@ -79,7 +79,7 @@ describe('a sound file', () => {
     await chooseFile(other.page, 'moved.json', moved);
     await other.page.locator('h1', { hasText: exactly(NAME) }).waitFor({ state: 'attached' });
     expect(new URL(other.page.url()).hash).toBe('#/p/moved/front');
-    expect(await verdictsOnFront(other.page)).toEqual(verdicts);
+    await expect.poll(() => verdictsOnFront(other.page)).toEqual(verdicts);
     await saved(other.page);
     await other.page.reload();
     await settled(other.page);

@@ -60,9 +60,9 @@ test('on a phone: a fan of the figures the command line has, kept up with an edi
   const say = sayFor({ currency, minorDigits, startDay: compiled.startDay });
   const needs = page.getByText(/^Half of them need /);
   expect(range.need.p50).toBe(0);
-  expect(await needs.innerText()).toContain('need no more than there is');
+  await expect.poll(() => needs.innerText()).toContain('need no more than there is');
   for (const share of ['p80', 'p95'] as const) {
-    expect(await needs.innerText()).toContain(say.money(range.need[share]));
+    await expect.poll(() => needs.innerText()).toContain(say.money(range.need[share]));
   }
   expect(await page.locator('.ff-chart-key').first().innerText()).toContain('Half of the draws below');
   const before = await needs.innerText();

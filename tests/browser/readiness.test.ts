@@ -55,9 +55,9 @@ test('a slip tried on the calendar moves the opening there, costs money, and lea
     .selectOption({ label: 'Money for the fill in the bank' });
   await page.getByLabel('It takes longer by', { exact: true }).fill('60');
   const moved = page.locator('.ff-gate-strip .ff-slip-moves');
-  expect(await moved.innerText()).toMatch(/weeks later than planned, \w+ \d+, 2026/);
+  await expect.poll(() => moved.innerText()).toMatch(/weeks later than planned, \w+ \d+, 2026/);
   await page.getByText(/^Against the plan: [\d,.]+ less contribution/).waitFor();
-  expect(await late.innerText()).toContain('later than planned');
+  await expect.poll(() => late.innerText()).toContain('later than planned');
   await page.locator('.ff-gate-calendar button', { hasText: 'Recall plan' }).focus();
   await page.keyboard.press('ArrowRight');
   expect(await page.getByLabel('It takes longer by', { exact: true }).inputValue()).toBe('1');
@@ -107,7 +107,7 @@ test('a wrong check digit is said with the right one; the case’s number follow
   await goTo(page, `${THREE}/numbers`, 'Item and case numbers');
   await page.getByRole('button', { name: 'Add its numbers' }).first().click();
   await typeInto(page, 'Unit', '6291041500214');
-  expect(await problemUnder(page, 'Unit')).toContain('Expected 3 as the last digit');
+  await expect.poll(() => problemUnder(page, 'Unit')).toContain('Expected 3 as the last digit');
   await typeInto(page, 'Unit', '6291041500213');
   await page.getByRole('button', { name: 'Take 16291041500210 for the case' }).click();
   await page.getByRole('img', { name: /unit: 6291041500213/ }).waitFor();

@@ -117,8 +117,8 @@ test('what is typed is there after the tab is gone, wrong texts too, and is gone
   const again = await openTab(context, { address: app.address, hash: '#/seven' });
   await expect.poll(() => box(again.page, 'Shelf price, as on the tag').inputValue()).toBe('4.99');
   await expect.poll(() => box(again.page, 'Margin the retailer wants').inputValue()).toBe('120');
-  expect(await box(again.page, 'Stores').inputValue()).toBe('sixty');
-  expect(await problemUnder(again.page, 'Stores')).toContain('sixty');
+  await expect.poll(() => box(again.page, 'Stores').inputValue()).toBe('sixty');
+  await expect.poll(() => problemUnder(again.page, 'Stores')).toContain('sixty');
 });
 
 test('a wrong number keeps the last good answer, marked, and says what was expected', async () => {
@@ -141,12 +141,12 @@ test('a wrong number keeps the last good answer, marked, and says what was expec
     const said = await problemUnder(page, label);
     expect(said, `${label} ${text}`).toMatch(sentence);
     expect(said, `${label} ${text}`).toContain('Still showing the result for');
-    expect(await box(page, label).inputValue()).toBe(text);
-    expect(await box(page, label).getAttribute('aria-invalid')).toBe('true');
+    await expect.poll(() => box(page, label).inputValue()).toBe(text);
+    await expect.poll(() => box(page, label).getAttribute('aria-invalid')).toBe('true');
     expect((await strip(page)).replace(/\s*…/g, ''), `${label} ${text}`).toBe(good);
     expect(await page.locator('.ff-older').count(), `${label} ${text}`).toBeGreaterThan(0);
     await box(page, label).fill(before);
-    expect(await problemUnder(page, label)).toBe('');
+    await expect.poll(() => problemUnder(page, label)).toBe('');
     expect(await page.locator('.ff-older').count()).toBe(0);
   }
 });
@@ -157,9 +157,9 @@ test('an emptied number takes back what rested on it, and nothing else', async (
   for (const [index, text] of TYPED.entries()) await boxes[index]?.fill(text);
   await box(page, 'Sold per store per week').fill('');
   const said = verdictsOf(results(NUMBERS));
-  expect(await strip(page)).toContain(said.ladder.figure);
+  await expect.poll(() => strip(page)).toContain(said.ladder.figure);
   expect(await strip(page)).not.toContain(said.deal.figure);
-  expect(await strip(page)).toMatch(/Deal\s.*1 number to go/s);
+  await expect.poll(() => strip(page)).toMatch(/Deal\s.*1 number to go/s);
   expect(await page.getByRole('button', { name: 'Keep this plan' }).isDisabled()).toBe(true);
 });
 

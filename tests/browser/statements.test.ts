@@ -65,10 +65,14 @@ test('on a phone: from Cash, one period at a time, to the week’s documents and
   await page.locator('h1', { hasText: 'Statements' }).waitFor({ state: 'attached' });
   const months = statementsOf(results, 'month');
   const start = months.findIndex(({ period }) => results.reading.lowestWeek <= period.toWeek);
-  expect(await rowOf(page, 'Net sales')).toEqual([written('month', 'profitAndLoss', 'netSales')[start]]);
+  await expect
+    .poll(() => rowOf(page, 'Net sales'))
+    .toEqual([written('month', 'profitAndLoss', 'netSales')[start]]);
 
   await page.getByRole('button', { name: 'Later' }).click();
-  expect(await rowOf(page, 'Net sales')).toEqual([written('month', 'profitAndLoss', 'netSales')[start + 1]]);
+  await expect
+    .poll(() => rowOf(page, 'Net sales'))
+    .toEqual([written('month', 'profitAndLoss', 'netSales')[start + 1]]);
 
   await choose(page, 'Periods', 'retail');
   await choose(page, 'Statement', 'cashIndirect');
@@ -108,7 +112,7 @@ test('what was chosen is kept over a reload, and the week is the one on Cash', a
   await choose(page, 'Periods', 'week');
   await page.getByRole('button', { name: 'Earlier' }).click();
   const week = results.reading.lowestWeek - 1;
-  expect(await rowOf(page, 'Assets')).toEqual([written('week', 'balanceSheet', 'assets')[week]]);
+  await expect.poll(() => rowOf(page, 'Assets')).toEqual([written('week', 'balanceSheet', 'assets')[week]]);
   await looksKept(page, 'week', String(week));
   await page.reload();
   await page.locator('.ff-statements').waitFor();
@@ -125,7 +129,9 @@ test('on a desk: a year of months beside the whole plan, a total down to a docum
     ['Trade spend', 'tradeSpend'],
     ['Result before income tax', 'result'],
   ] as const) {
-    expect(await rowOf(page, label)).toEqual([...year(line), ...written('plan', 'profitAndLoss', line)]);
+    await expect
+      .poll(() => rowOf(page, label))
+      .toEqual([...year(line), ...written('plan', 'profitAndLoss', line)]);
   }
   await page.getByLabel('With the parts of each line').click();
   expect((await rowOf(page, 'Slotting')).at(-1)).toBe('−32,400.00');

@@ -57,7 +57,7 @@ describe.each([
     const { context, page, troubles } = await openApp(browser, { address: app.address, hash: '', before });
     const [first] = await demos();
     if (!first) throw new Error('There are no examples.');
-    expect(await verdictsOnFront(page)).toEqual(verdictsOf(first.results));
+    await expect.poll(() => verdictsOnFront(page)).toEqual(verdictsOf(first.results));
     const said = page.getByRole('alert').getByText('This device won’t store plans here', { exact: false });
     expect(await said.or(page.getByText("This device won't store plans here")).first().isVisible()).toBe(
       true,
@@ -69,7 +69,7 @@ describe.each([
     await goTo(page, `#/p/${PLAN}/front`, NAME);
     const { plan } = first;
     const richer = { ...plan, business: { ...plan.business, openingCashAmount: '200000' } };
-    expect(await verdictsOnFront(page)).toEqual(verdictsOf(resultsOf(richer)));
+    await expect.poll(() => verdictsOnFront(page)).toEqual(verdictsOf(resultsOf(richer)));
 
     await goTo(page, '#/plans', 'Plans');
     await page.getByText('Everything works meanwhile', { exact: false }).waitFor();
@@ -97,7 +97,9 @@ test('a full device: “Not saved”, the plan offered as a file with the edit i
   await typeInto(page, 'Cash we have today', '77000');
   await page.getByRole('status').getByText('Not saved', { exact: true }).waitFor();
   const banner = page.locator('.ff-banner');
-  expect(await banner.innerText()).toContain('This device has no room left for plans. Nothing was lost');
+  await expect
+    .poll(() => banner.innerText())
+    .toContain('This device has no room left for plans. Nothing was lost');
   const text = await downloaded(page, banner.getByRole('button', { name: 'Save as a file' }));
   expect(planOf(text).business.openingCashAmount).toBe('77000');
 

@@ -85,7 +85,7 @@ test('a whole negotiation by touch, offline, with a reload and a killed tab in i
   await talksShown(page);
   await expect.poll(() => shown(page)).toEqual(before);
   expect(await keypad(page).isVisible()).toBe(true);
-  expect(await value(page, 'slotting').inputValue()).toBe('21');
+  await expect.poll(() => value(page, 'slotting').inputValue()).toBe('21');
   await hand.keys('0', 'Done');
   expect((await shown(page)).terms.slotting).toBe('210');
   await hand.tap(logKey(page, 'Agreed'));
@@ -115,7 +115,7 @@ test('a whole negotiation by touch, offline, with a reload and a killed tab in i
   await second.page.goBack();
   await talksShown(second.page);
   await second.page.getByRole('button', { name: 'Undo' }).tap();
-  expect(await shown(second.page)).toEqual(agreed);
+  await expect.poll(() => shown(second.page)).toEqual(agreed);
   const faults = [...first.troubles, ...second.troubles].filter(
     (each) => !/ERR_INTERNET|fetching the script/.test(each),
   );
@@ -145,7 +145,7 @@ test('what is typed wrong stays, with its sentence where no keypad covers it, an
   const before = await shown(page);
   await value(page, 'margin').tap();
   await tapping(page).keys('120');
-  expect(await value(page, 'margin').inputValue()).toBe('120');
+  await expect.poll(() => value(page, 'margin').inputValue()).toBe('120');
   expect(await page.locator('.ff-talks-reason').innerText()).toMatch(
     /^Margin: got “120”\. Expected a percentage from 0 to 99/,
   );
@@ -174,7 +174,7 @@ test('a hold repeats and is one undo; a press after it is another', async () => 
   await page.getByRole('button', { name: 'Undo' }).tap();
   expect(Number(await value(page, 'slotting').inputValue())).toBe(held);
   await page.getByRole('button', { name: 'Undo' }).tap();
-  expect(await value(page, 'slotting').inputValue()).toBe(start);
+  await expect.poll(() => value(page, 'slotting').inputValue()).toBe(start);
 });
 
 test('keys and pastes of a real keyboard work, and no device keyboard is asked for by touch', async () => {
@@ -184,9 +184,9 @@ test('keys and pastes of a real keyboard work, and no device keyboard is asked f
   await box.focus();
   await page.keyboard.type('43.5');
   await page.keyboard.press('ArrowUp');
-  expect(await box.inputValue()).toBe('44');
+  await expect.poll(() => box.inputValue()).toBe('44');
   await page.keyboard.press('Shift+ArrowDown');
-  expect(await box.inputValue()).toBe('43.95');
+  await expect.poll(() => box.inputValue()).toBe('43.95');
   await box.fill('41 %');
   expect((await shown(page)).gap).toBe(gapOf({ margin: 0.41 }));
 });
@@ -222,14 +222,14 @@ test('what is lost at the first review is in sight, from the model, and follows 
     if (!told.ok) throw new Error('no review');
     return signed(told.value.amount);
   };
-  expect(await lost()).toBe(review(26));
+  await expect.poll(() => lost()).toBe(review(26));
   await page.evaluate((hash) => {
     location.hash = `${hash}?sheet=prepare`;
   }, HASH);
   await page.getByLabel('First look at the shelf').fill('12');
   await page.getByLabel('Target', { exact: true }).fill('20k');
   await page.getByRole('button', { name: 'Close' }).tap();
-  expect(await lost()).toBe(review(12));
+  await expect.poll(() => lost()).toBe(review(12));
   const figures = figuresFor({ plan, accountId, objective: { by: 'firstYear' }, reviewWeeks: 12 });
   expect(figures.ok && signed(figures.value.firstYear - 20_000)).toBe((await shown(page)).gap);
 });
