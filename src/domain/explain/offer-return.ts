@@ -4,9 +4,9 @@
 import { isoDateOf } from '../calendar.ts';
 import { dec } from '../money/decimal.ts';
 import type { OfferResult } from '../offers/index.ts';
-import { funderFlows } from '../offers/result.ts';
+import { type FunderFlow, funderFlows } from '../offers/result.ts';
 import type { OfferRun } from '../offers/run.ts';
-import { offerFlowWord } from './offer-words.ts';
+import { offerFlowWord, partPath } from './offer-words.ts';
 import type { ExplanationLine } from './types.ts';
 import { type Draft, exactMoney, line, type Scene } from './write.ts';
 
@@ -31,7 +31,8 @@ export function returnFigure(scene: Scene, { offer, run, result }: At): Draft {
       rate === null ? flow.amount : flow.amount / (1 + rate) ** ((flow.day - first) / 365),
     ),
   };
-  if (rate !== null) {
+  if (irr.found === 'one') {
+    const { rate } = irr;
     return {
       ...about,
       value: `${say.percent(rate)} a year`,
@@ -56,7 +57,7 @@ export function returnFigure(scene: Scene, { offer, run, result }: At): Draft {
     value: 'none',
     exact: null,
     formula,
-    caution: WHY_NONE[irr.found === 'none' ? irr.why : 'noRate'],
+    caution: WHY_NONE[irr.why],
   };
 }
 
@@ -83,7 +84,7 @@ export function multipleFigure(scene: Scene, { offer, result }: Pick<At, 'offer'
         value: exactMoney(scene, totalPaid),
         explains: { of: 'offer', offerId: offer.id, figure: 'totalPaid' },
       }),
-      line({ label: 'Money in', value: exactMoney(scene, moneyIn), path: `offers/${offer.id}/parts` }),
+      line({ label: 'Money in', value: exactMoney(scene, moneyIn), path: partPath(offer.id) }),
     ],
     caution: kind.split(' + ').some((each) => COME_AND_GO.has(each))
       ? 'Money that comes and goes is counted each time: with advances this stays close to 1.'
@@ -94,16 +95,14 @@ export function multipleFigure(scene: Scene, { offer, result }: Pick<At, 'offer'
   return { ...about, value: `${say.number(multiple)} times`, exact: dec(multiple).toFixed(), formula };
 }
 
-type Flow = ReturnType<typeof funderFlows>[number];
-
 /** A line for each kind of payment of each part: what it is worth, and under it what is paid. */
 function linesOf(
   scene: Scene,
   offerId: string,
-  flows: readonly Flow[],
-  worthOf: (flow: Flow) => number,
+  flows: readonly FunderFlow[],
+  worthOf: (flow: FunderFlow) => number,
 ): ExplanationLine[] {
-  const sums = new Map<string, { flow: Flow; worth: number; paid: number; count: number }>();
+  const sums = new Map<string, { flow: FunderFlow; worth: number; paid: number; count: number }>();
   for (const flow of flows) {
     const key = `${flow.partId} ${flow.what}`;
     const before = sums.get(key) ?? { flow, worth: 0, paid: 0, count: 0 };
@@ -115,7 +114,7 @@ function linesOf(
     });
   }
   if (sums.size === 0) {
-    return [line({ label: 'Money in', value: exactMoney(scene, 0), path: `offers/${offerId}/parts` })];
+    return [line({ label: 'Money in', value: exactMoney(scene, 0), path: partPath(offerId) })];
   }
   return [...sums.values()].map(({ flow: { what, partId }, worth, paid, count }) =>
     line({
@@ -124,7 +123,7 @@ function linesOf(
       reason: `${exactMoney(scene, paid)} in ${scene.say.count(count)} ${count === 1 ? 'payment' : 'payments'}`,
       ...(paid > 0
         ? { explains: { of: 'offer', offerId, figure: 'totalPaid' } }
-        : { path: `offers/${offerId}/parts${partId === null ? '' : `/${partId}`}` }),
+        : { path: partPath(offerId, partId) }),
       owner: paid > 0 ? 'theirs' : null,
     }),
   );

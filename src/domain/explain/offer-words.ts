@@ -1,4 +1,4 @@
-// What the payments of an offer are called, wherever they stand. Worked example: 'principal' is "Paid back".
+// What the payments of an offer are called, wherever they stand, and where its terms are. Worked example: 'principal' is "Paid back".
 import type { FlowKind } from '../offers/contract.ts';
 
 const WORDS: Record<FlowKind, string> = {
@@ -17,4 +17,9 @@ const WORDS: Record<FlowKind, string> = {
 
 export function offerFlowWord(what: FlowKind): string {
   return WORDS[what];
+}
+
+/** Where the terms of a part of an offer stand in the plan, or those of all its parts. */
+export function partPath(offerId: string, partId: string | null = null): string {
+  return `offers/${offerId}/parts${partId === null ? '' : `/${partId}`}`;
 }

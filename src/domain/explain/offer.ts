@@ -7,7 +7,7 @@ import { isDueFor, resultOf } from '../offers/result.ts';
 import { type OfferRun, runOffer } from '../offers/run.ts';
 import type { Plan } from '../plan/index.ts';
 import { multipleFigure, returnFigure } from './offer-return.ts';
-import { offerFlowWord } from './offer-words.ts';
+import { offerFlowWord, partPath } from './offer-words.ts';
 import type { ExplanationLine, OfferFigure } from './types.ts';
 import {
   amountOf,
@@ -203,11 +203,6 @@ function roundLines(scene: Scene, { company }: OfferRun, week: number): Explanat
   return some(sum, (amount) =>
     moneyPart(scene, amount, { label: 'Later rounds, by then', path: 'ownership/rounds' }),
   );
-}
-
-/** The part's terms, or those of all parts. */
-function partPath(offerId: string, partId: string | null = null): string {
-  return `offers/${offerId}/parts${partId === null ? '' : `/${partId}`}`;
 }
 
 function some(amount: number, write: (amount: number) => ExplanationLine): ExplanationLine[] {

@@ -66,7 +66,7 @@ function Drawn({ model: { plan }, futures, older, now }: DrawnProps): VNode {
     <div class={older ? 'ff-stack ff-is-older' : 'ff-stack'}>
       <ul class="ff-said" aria-label="Who wins">
         {oddsWords(plan, futures, say).map(({ offerId, before, won, after }) => (
-          <li key={before}>
+          <li key={offerId ?? before}>
             {before}
             {offerId !== null && <WhereFrom open={open(winsAddress(offerId))}>{won}</WhereFrom>}
             {after}
